@@ -1,0 +1,39 @@
+/**
+ * The one catalogue of wording. A topic keeps its own file (`core/words/<topic>.ts`, a flat record `as const`)
+ * and is merged here; certificate, command line and window all speak through `say`.
+ */
+import { EN } from './en.ts';
+import { fillTemplate, type SlotValues } from './say.ts';
+
+/** Every topic's record, named for messages about duplicate keys. */
+export const TOPICS = { en: EN } as const;
+
+const WORDS = { ...TOPICS.en } as const;
+
+/** A key of the catalogue. */
+export type WordKey = keyof typeof WORDS;
+
+/** All keys, in catalogue order. */
+export const WORD_KEYS = Object.keys(WORDS) as readonly string[];
+
+/** The template behind a key, or undefined for a key that is not in the catalogue. */
+export function templateOf(key: string): string | undefined {
+  const all: Readonly<Record<string, string>> = WORDS;
+  return Object.hasOwn(all, key) ? all[key] : undefined;
+}
+
+/** The wording of `key` with its slots filled: `say('dir.towardCar', { amount: '4.0 mm' })`. */
+export function say(key: WordKey, values: SlotValues = {}): string {
+  return fillTemplate(WORDS[key], values);
+}
+
+export {
+  type DirectionKey,
+  type DirectionWords,
+  deviationInWords,
+  moveInWords,
+  sideKey,
+  type TargetView,
+} from './direction.ts';
+export { type WordFault, wordFaults } from './plainWords.ts';
+export { fillTemplate, type SlotValues, slotsOf } from './say.ts';
