@@ -1,0 +1,175 @@
+/**
+ * The contract: every call between window and service, and every notice the service sends. Gateway, bridge, handlers
+ * and window types derive from this record; a call without a handler does not compile, a call without examples fails
+ * a test.
+ */
+import { z } from 'zod';
+import { certificateKindSchema } from '../job/events.ts';
+import { shopSchema } from '../job/shop.ts';
+import {
+  actingSchema,
+  command,
+  digestSchema,
+  draftKeySchema,
+  draftSchema,
+  entrySchema,
+  query,
+  refSchema,
+  storedEventSchema,
+} from './call.ts';
+
+export type { Call } from './call.ts';
+
+/** Where the record stands: usable, or read-only with the reason. */
+export const storeStateSchema = z.strictObject({
+  state: z.enum(['ready', 'readOnly', 'newer', 'damaged', 'unwritable', 'full']),
+  detail: z.string(),
+});
+
+export const statusSchema = z.strictObject({
+  version: z.string(),
+  build: z.enum(['release', 'development', 'test build']),
+  store: storeStateSchema,
+  /** Null until the demo shop is opened or a shop is set up. */
+  shop: shopSchema.nullable(),
+  key: z.enum(['none', 'locked', 'open']),
+  /** Of the shop root, to compare with the one printed for the owner; empty while there is no key. */
+  rootFingerprint: z.string(),
+});
+
+/** One line of the job list: a projection, rebuilt from the journal whenever it does not match. */
+export const jobRowSchema = z.strictObject({
+  job: refSchema,
+  reference: z.string(),
+  plate: z.string(),
+  vin: z.string(),
+  car: z.string(),
+  sensors: z.array(z.string()),
+  stage: z.string(),
+  waitsFor: z.string(),
+  /** Number of the newest issued certificate, or empty. */
+  certificate: z.string(),
+  updatedUtcMs: z.int(),
+});
+
+/** One line of a certificate check; `text` is a key of the word catalogue with its values. */
+export const checkLineSchema = z.strictObject({
+  id: z.string(),
+  answer: z.enum(['yes', 'no', 'unknown']),
+  text: z.string(),
+  values: z.record(z.string(), z.union([z.string(), z.number()])),
+});
+
+export const certificateRowSchema = z.strictObject({
+  number: z.string(),
+  edition: z.int(),
+  kind: certificateKindSchema,
+  fileDigest: digestSchema,
+  issuedAtUtcMs: z.int(),
+  job: refSchema,
+  plate: z.string(),
+});
+
+export const calls = Object.freeze({
+  'app.status': query(z.strictObject({}), statusSchema),
+  'shop.openDemo': command(z.strictObject({ commandId: refSchema }), statusSchema),
+  'shop.setUp': command(
+    z.strictObject({
+      commandId: refSchema,
+      name: z.string().min(1).max(120),
+      code: z.string().regex(/^[A-Z0-9]{2,6}$/),
+      address: z.string().max(400),
+      bayName: z.string().min(1).max(60),
+      personName: z.string().min(1).max(80),
+      qualification: z.string().max(160),
+      passphrase: z.string().min(8).max(200),
+    }),
+    /** The owner's encrypted root key file, base64: shown once, saved by the window, kept nowhere here. */
+    z.strictObject({ status: statusSchema, rootKeyFile: z.string(), rootKeyFileName: z.string() }),
+  ),
+  'shop.record': command(
+    actingSchema.extend({ commandId: refSchema, shop: shopSchema }),
+    statusSchema,
+    2_000_000,
+  ),
+  'key.open': command(z.strictObject({ passphrase: z.string().max(200) }), statusSchema),
+  'job.list': query(
+    z.strictObject({ search: z.string().max(80) }),
+    z.strictObject({ rows: z.array(jobRowSchema), total: z.int() }),
+  ),
+  'job.create': command(
+    actingSchema.extend({ commandId: refSchema, bay: refSchema, entries: z.array(entrySchema).max(10) }),
+    z.strictObject({ job: refSchema }),
+  ),
+  'job.read': query(
+    z.strictObject({ job: refSchema, afterSeq: z.int().min(0) }),
+    z.strictObject({
+      events: z.array(storedEventSchema),
+      drafts: z.array(draftSchema),
+      /** Texts by personal id, where they have not been erased. */
+      personal: z.record(z.string(), z.string()),
+    }),
+  ),
+  'job.record': command(
+    actingSchema.extend({
+      job: refSchema,
+      commandId: refSchema,
+      /** The last sequence the window had seen; null only where every entry commutes. */
+      expectedSeq: z.int().nullable(),
+      /** The draft that this entry makes obsolete. */
+      draft: draftKeySchema.nullable(),
+      entries: z.array(entrySchema).min(1).max(20),
+    }),
+    z.strictObject({ events: z.array(storedEventSchema), personal: z.record(z.string(), z.string()) }),
+    2_000_000,
+  ),
+  'draft.save': command(
+    z.strictObject({ job: refSchema, field: draftKeySchema, text: z.string().max(4000) }),
+    z.strictObject({ savedAtUtcMs: z.int() }),
+  ),
+  'certificate.issue': command(
+    actingSchema.extend({
+      job: refSchema,
+      commandId: refSchema,
+      expectedSeq: z.int(),
+      kind: certificateKindSchema,
+      reason: z.string().max(2000),
+    }),
+    certificateRowSchema,
+  ),
+  'certificate.list': query(
+    z.strictObject({ job: refSchema.nullable() }),
+    z.strictObject({ rows: z.array(certificateRowSchema) }),
+  ),
+  /** Checks a file that the window has put in the drop store, or an issued one, by its digest. */
+  'certificate.check': query(
+    z.strictObject({ file: digestSchema }),
+    z.strictObject({ lines: z.array(checkLineSchema), exitCode: z.int().min(0).max(2) }),
+  ),
+});
+
+export type Calls = typeof calls;
+export type CallName = keyof Calls;
+export type Input<N extends CallName> = z.infer<Calls[N]['input']>;
+export type Output<N extends CallName> = z.infer<Calls[N]['output']>;
+
+/** What the service tells every window without being asked. */
+export const notices = Object.freeze({
+  'service.state': z.strictObject({ state: z.enum(['starting', 'running', 'restarting', 'stopped']) }),
+  'job.changed': z.strictObject({ job: refSchema, seq: z.int() }),
+});
+export type Notices = typeof notices;
+export type NoticeName = keyof Notices;
+export type Notice<N extends NoticeName> = z.infer<Notices[N]>;
+
+/** The answer of every call. `details` are the error code's own facts; `traceId` finds it in the log. */
+export type Envelope<T> =
+  | { readonly ok: true; readonly value: T }
+  | {
+      readonly ok: false;
+      readonly error: {
+        readonly code: string;
+        readonly details: Readonly<Record<string, unknown>>;
+        readonly traceId: string;
+      };
+    };

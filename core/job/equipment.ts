@@ -1,0 +1,75 @@
+/**
+ * The measuring equipment of a shop as it is frozen into a job: what a certificate lists, and what the
+ * solver needs to know of each thing. Lengths in millimetres; `u...` are standard uncertainties.
+ */
+import { z } from 'zod';
+
+const id = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
+const name = z.string().min(1).max(120);
+const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+const lengthMm = z.number().finite().min(0).max(20_000);
+const uMm = z.number().finite().positive().max(100);
+
+/** Identity and traceability that every piece of equipment carries. */
+const traced = {
+  id,
+  name,
+  serial: z.string().max(60),
+  certificate: z.string().max(120),
+  dueOn: day,
+};
+
+export const instrumentKind = z.enum([
+  'tape',
+  'plumbBob',
+  'level',
+  'inclinometer',
+  'luxMeter',
+  'rule',
+  'other',
+]);
+
+/** One instrument; `accuracyClass` is the EU tape class, `resolution` in the unit it shows (mm or degrees). */
+export const instrumentSchema = z.strictObject({
+  ...traced,
+  kind: instrumentKind,
+  accuracyClass: z.enum(['I', 'II', 'III']).nullable(),
+  resolution: z.number().finite().positive().max(100),
+  startsAt: z.enum(['zero', 'hook', 'hundred']),
+  numbersIn: z.enum(['mm', 'cm', 'in']),
+});
+
+/**
+ * A bar fixture: the two painted ends, the bar's length between its end marks, and where the target's face
+ * centre sits in the fixture frame (X outward normal of the face, towards the car; origin the bar's centre mark).
+ */
+export const fixtureSchema = z.strictObject({
+  ...traced,
+  endMarks: z.tuple([z.string().min(1).max(12), z.string().min(1).max(12)]),
+  barLengthMm: lengthMm,
+  barLengthUMm: uMm,
+  faceAheadMm: z.number().finite().min(-1000).max(1000),
+  faceAboveBarMm: z.number().finite().min(-2000).max(2000),
+  faceUMm: uMm,
+});
+
+/** A target board, by its size and identity. */
+export const targetSchema = z.strictObject({ ...traced, widthMm: lengthMm, heightMm: lengthMm });
+
+/** A side arm that carries the plumb line past the tyre: its length from the hub centre to the line. */
+export const sideArmSchema = z.strictObject({ ...traced, side: z.enum(['left', 'right']), lengthMm, uMm });
+
+/** Everything one job measures with, frozen when it is chosen. */
+export const equipmentSchema = z.strictObject({
+  fixture: fixtureSchema,
+  target: targetSchema,
+  sideArms: z.array(sideArmSchema).length(2),
+  instruments: z.array(instrumentSchema).min(1).max(20),
+  work: z.enum(['typical', 'careful', 'best']),
+});
+
+export type Instrument = z.infer<typeof instrumentSchema>;
+export type Fixture = z.infer<typeof fixtureSchema>;
+export type Target = z.infer<typeof targetSchema>;
+export type SideArm = z.infer<typeof sideArmSchema>;
+export type Equipment = z.infer<typeof equipmentSchema>;

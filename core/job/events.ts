@@ -1,0 +1,156 @@
+/**
+ * The events a job's journal can hold: one strict payload schema per type and version. Only JSON types enter;
+ * personal text enters as a reference with a commitment, never as itself (the service makes them).
+ * Past tense, one fact each. An event is never rewritten: a later version gets a new `v` and an upcaster.
+ */
+import { z } from 'zod';
+import { procedureSchema } from '../procedure/schema.ts';
+import { equipmentSchema } from './equipment.ts';
+import { shopSchema } from './shop.ts';
+
+const key = z.string().regex(/^[A-Za-z][A-Za-z0-9.]{0,60}$/);
+const ref = z.string().regex(/^[A-Za-z0-9._-]{1,60}$/);
+const words = z.string().max(2000);
+const digest = z.string().regex(/^[0-9a-f]{64}$/);
+
+/** Where a field stands: of the whole job, of one sensor, of one station, of one item of a list. */
+export const placeSchema = z.strictObject({
+  sensor: ref.nullable(),
+  station: ref.nullable(),
+  item: ref.nullable(),
+});
+
+/** Text of or about a person: kept outside the chain; the chain holds what proves it. */
+export const commitmentSchema = z.strictObject({ personalId: ref, commitment: digest });
+
+export const fieldValueSchema = z.union([
+  z.string().max(2000),
+  z.number().finite(),
+  z.boolean(),
+  z.array(z.string().max(80)).max(40),
+  commitmentSchema,
+]);
+export type FieldValue = z.infer<typeof fieldValueSchema>;
+
+export const sensorKindSchema = z.enum(['forwardCamera', 'frontRadar', 'cornerRadar', 'surroundCamera']);
+export const dispositionSchema = z.enum([
+  'staticHere',
+  'dynamicRoad',
+  'initialiseOnly',
+  'notNeeded',
+  'doneElsewhere',
+  'refused',
+]);
+export type SensorKind = z.infer<typeof sensorKindSchema>;
+export type Disposition = z.infer<typeof dispositionSchema>;
+
+export const strikeReasonSchema = z.enum([
+  'typingSlip',
+  'wrongPoint',
+  'instrumentMoved',
+  'carOrFixtureMoved',
+  'readAgain',
+  'other',
+]);
+
+export const certificateKindSchema = z.enum([
+  'calibrated',
+  'routineCompletedPlacementNotShown',
+  'notCalibrated',
+]);
+export type CertificateKind = z.infer<typeof certificateKindSchema>;
+
+const payloads = {
+  /** Stream `shop`: the shop as it stands from now on. */
+  shopRecorded: z.strictObject({ shop: shopSchema }),
+  jobOpened: z.strictObject({
+    reference: z.string().min(1).max(40),
+    demo: z.boolean(),
+    bay: ref,
+    decisionRule: z.enum(['guarded', 'simple', 'fullU']),
+    follows: ref.nullable(),
+  }),
+  fieldRecorded: z.strictObject({ field: key, at: placeSchema, value: fieldValueSchema, text: words }),
+  sensorListed: z.strictObject({ sensor: ref, kind: sensorKindSchema, name: z.string().min(1).max(80) }),
+  sensorDisposed: z.strictObject({ sensor: ref, disposition: dispositionSchema, source: words }),
+  /** The whole procedure edition, so that the record can be judged by itself. */
+  procedureChosen: z.strictObject({ sensor: ref, procedure: procedureSchema }),
+  equipmentChosen: z.strictObject({ sensor: ref, equipment: equipmentSchema }),
+  /** `value` in millimetres or radians; `text` as typed; set-ups within which it belongs. */
+  readingRecorded: z.strictObject({
+    reading: ref,
+    quantity: key,
+    sensor: ref.nullable(),
+    station: ref.nullable(),
+    value: z.number().finite(),
+    unit: z.enum(['mm', 'rad']),
+    direction: z.string().max(30).nullable(),
+    text: z.string().max(60),
+    instrument: ref.nullable(),
+    purpose: z.enum(['proof', 'control', 'guide']),
+    carSetUp: z.int().min(1),
+    fixtureSetUp: z.int().min(1),
+  }),
+  readingStruck: z.strictObject({ reading: ref, reason: strikeReasonSchema, words }),
+  /** A new set-up of a body begins. `cause` says whether it was a move we asked for or a bump. */
+  bodyMoved: z.strictObject({
+    body: z.enum(['car', 'fixture']),
+    setUp: z.int().min(2),
+    cause: z.enum(['moveDone', 'moved', 'settledAgain']),
+    words,
+  }),
+  captureAttempted: z.strictObject({
+    sensor: ref,
+    station: ref,
+    result: z.enum(['passed', 'failed', 'interrupted']),
+    cause: words,
+    change: words,
+  }),
+  certificateSealed: z.strictObject({
+    certificate: ref,
+    number: z.string().max(40),
+    edition: z.int().min(1),
+    replaces: z.string().max(40).nullable(),
+    kind: certificateKindSchema,
+    reason: words,
+    recordDigest: digest,
+    /** Hash of the last event the record holds. */
+    head: digest,
+    signer: ref,
+    issuedAtUtcMs: z.int(),
+    paper: z.enum(['A4', 'Letter']),
+    program: z.string().max(40),
+  }),
+  certificateIssued: z.strictObject({
+    certificate: ref,
+    number: z.string().max(40),
+    edition: z.int().min(1),
+    fileDigest: digest,
+  }),
+  erased: z.strictObject({ personalIds: z.array(ref), reason: words }),
+} as const;
+
+export type EventType = keyof typeof payloads;
+export type Payload<T extends EventType = EventType> = T extends EventType
+  ? z.infer<(typeof payloads)[T]>
+  : never;
+
+/** One fact to append: its type, the schema version it was written in, and its payload. */
+export type Entry<T extends EventType = EventType> = T extends EventType
+  ? { readonly type: T; readonly v: 1; readonly payload: Payload<T> }
+  : never;
+
+export const eventTypes = Object.keys(payloads) as readonly EventType[];
+
+/** The strict schema of one event type's payload in its current version. */
+export function payloadSchema<T extends EventType>(type: T): (typeof payloads)[T] {
+  return payloads[type];
+}
+
+/** A payload as it stands before the service has put personal text aside: `{ personal: text }` is allowed as value. */
+export const personalTextSchema = z.strictObject({ personal: z.string().max(2000) });
+
+/** Whether entries of this type may be appended without the job's expected sequence: they commute. */
+export function commutes(type: EventType): boolean {
+  return type === 'readingRecorded';
+}

@@ -1,0 +1,82 @@
+/** The state of one job: what `reduce` makes of its events. Plain data, the same in window, service and tests. */
+import type { Procedure } from '../procedure/schema.ts';
+import type { Equipment } from './equipment.ts';
+import type { CertificateKind, Disposition, FieldValue, Payload, SensorKind } from './events.ts';
+
+/** When and by whom an event was recorded; printed in timelines. */
+export interface Stamp {
+  readonly seq: number;
+  readonly utcMs: number;
+  readonly offsetMin: number;
+  readonly person: string;
+}
+
+/** A field as it stands: the latest value, the text as typed, and how often it was put right before. */
+export interface RecordedField {
+  readonly field: string;
+  readonly at: Payload<'fieldRecorded'>['at'];
+  readonly value: FieldValue;
+  readonly text: string;
+  readonly stamp: Stamp;
+  readonly corrections: number;
+}
+
+/** A reading as recorded; `struck` once withdrawn. It never leaves the list. */
+export interface RecordedReading extends Payload<'readingRecorded'> {
+  readonly stamp: Stamp;
+  readonly struck: {
+    readonly reason: Payload<'readingStruck'>['reason'];
+    readonly words: string;
+    readonly stamp: Stamp;
+  } | null;
+}
+
+export interface JobSensor {
+  readonly sensor: string;
+  readonly kind: SensorKind;
+  readonly name: string;
+  readonly disposition: Disposition | null;
+  readonly dispositionSource: string;
+  readonly procedure: Procedure | null;
+  readonly equipment: Equipment | null;
+}
+
+export interface BodyMove extends Payload<'bodyMoved'> {
+  readonly stamp: Stamp;
+}
+
+export interface Capture extends Payload<'captureAttempted'> {
+  readonly stamp: Stamp;
+}
+
+export interface JobCertificate {
+  readonly certificate: string;
+  readonly number: string;
+  readonly edition: number;
+  readonly kind: CertificateKind;
+  readonly sealed: Stamp;
+  /** Null between sealing and issuing. */
+  readonly fileDigest: string | null;
+}
+
+export interface Job {
+  readonly id: string;
+  readonly reference: string;
+  readonly demo: boolean;
+  readonly bay: string;
+  readonly decisionRule: Payload<'jobOpened'>['decisionRule'];
+  readonly follows: string | null;
+  readonly opened: Stamp;
+  /** Sequence and time of the last event. */
+  readonly last: Stamp;
+  /** Latest value by field key (see `fieldKey`). */
+  readonly fields: Readonly<Record<string, RecordedField>>;
+  readonly sensors: readonly JobSensor[];
+  readonly readings: readonly RecordedReading[];
+  /** Current set-up numbers: readings of an earlier one are kept but leave the solution. */
+  readonly setUps: { readonly car: number; readonly fixture: number };
+  readonly moves: readonly BodyMove[];
+  readonly captures: readonly Capture[];
+  readonly certificates: readonly JobCertificate[];
+  readonly erasedPersonalIds: readonly string[];
+}

@@ -1,0 +1,39 @@
+/** The shop that uses this installation: its name, people, bays and equipment. Recorded as events of its own. */
+import { z } from 'zod';
+import { procedureSchema } from '../procedure/schema.ts';
+import { fixtureSchema, instrumentSchema, sideArmSchema, targetSchema } from './equipment.ts';
+
+const id = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
+
+export const roleSchema = z.enum(['technician', 'signer', 'office', 'owner']);
+export type Role = z.infer<typeof roleSchema>;
+
+/** One person who works here; `qualification` is printed on the certificate as it stands. */
+export const personSchema = z.strictObject({
+  id,
+  name: z.string().min(1).max(80),
+  roles: z.array(roleSchema).min(1),
+  qualification: z.string().max(160),
+});
+export type Person = z.infer<typeof personSchema>;
+
+/** The shop. `code` and a bay's `code` form certificate numbers `<shop>-<bay>-<year>-<counter>`. */
+export const shopSchema = z.strictObject({
+  name: z.string().min(1).max(120),
+  code: z.string().regex(/^[A-Z0-9]{2,6}$/),
+  address: z.array(z.string().max(120)).max(5),
+  contact: z.string().max(120),
+  demo: z.boolean(),
+  decisionRule: z.enum(['guarded', 'simple', 'fullU']),
+  paper: z.enum(['A4', 'Letter']),
+  bays: z
+    .array(z.strictObject({ code: z.string().regex(/^[A-Z0-9]{1,4}$/), name: z.string().min(1).max(60) }))
+    .min(1),
+  people: z.array(personSchema).min(1),
+  instruments: z.array(instrumentSchema),
+  sideArms: z.array(sideArmSchema),
+  fixtures: z.array(fixtureSchema),
+  targets: z.array(targetSchema),
+  procedures: z.array(procedureSchema),
+});
+export type Shop = z.infer<typeof shopSchema>;

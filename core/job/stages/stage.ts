@@ -1,0 +1,74 @@
+/**
+ * What a stage is: one declarative table that window, service, certificate and tests read. Labels are keys of
+ * the word catalogue. A field that a procedure's conditions multiply is `per: 'condition'`.
+ */
+import type { Disposition } from '../events.ts';
+
+export type StageId =
+  | 'intake'
+  | 'prechecks'
+  | 'bay'
+  | 'datum'
+  | 'placement'
+  | 'stations'
+  | 'outcome'
+  | 'signoff';
+
+export type FieldKind =
+  | 'text'
+  /** Text of or about a person; kept outside the chain. */
+  | 'personal'
+  | 'vin'
+  | 'choice'
+  | 'choices'
+  /** Yes or no; *no* needs attention and, where `stops`, forbids the work. */
+  | 'confirm'
+  | 'number'
+  | 'date';
+
+/** When a field must be filled before a certificate says *calibrated*. */
+export type Need = 'always' | 'optional' | { readonly whenField: string; readonly is: readonly string[] };
+
+export interface Choice {
+  readonly value: string;
+  readonly label: string;
+}
+
+export interface Field {
+  readonly id: string;
+  readonly kind: FieldKind;
+  readonly label: string;
+  readonly hint?: string;
+  readonly per: 'job' | 'sensor' | 'station' | 'condition';
+  readonly need: Need;
+  /** Unit shown after the number; numbers are recorded in this unit (not a length that enters the geometry). */
+  readonly unit?: 'km' | 'kPa' | 'lx' | '%' | 'V';
+  readonly decimals?: number;
+  readonly limits?: { readonly min: number; readonly max: number };
+  readonly choices?: readonly Choice[];
+  /** Values that stop the work: only a *not calibrated* certificate can follow. */
+  readonly stops?: readonly string[];
+  /** Needed for *not calibrated* too. */
+  readonly neededToStop?: boolean;
+  /** Which section of the certificate prints it. */
+  readonly printed: 'work' | 'vehicle' | 'prechecks' | 'conditions' | 'outcome' | 'handover' | 'no';
+}
+
+export interface Stage {
+  readonly id: StageId;
+  readonly title: string;
+  /** One line for the empty state: what this place is for and the one thing to do. */
+  readonly purpose: string;
+  /** Cautions shown at the top of the stage. */
+  readonly cautions: readonly string[];
+  readonly fields: readonly Field[];
+  /** Whether the recipe's readings of this stage are entered here. */
+  readonly readings: boolean;
+  /** The sensor dispositions for which a per-sensor part of this stage applies. */
+  readonly appliesTo: readonly Disposition[];
+}
+
+/** Choice list from values; the label of value `v` of field `f` is the word key `field.f.v`. */
+export function choicesOf(field: string, values: readonly string[]): readonly Choice[] {
+  return values.map((value) => ({ value, label: `field.${field}.${value}` }));
+}
