@@ -1,0 +1,55 @@
+// Builds what cannot run as written: the main process and the preload (one CommonJS file each) and the window.
+// The service and core run unbuilt. Runs under the pinned Node: `build.mjs`.
+import { readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { build as bundle } from 'esbuild';
+import { build as buildWindow } from 'vite';
+import { root } from './paths.mjs';
+import { runEntry } from './say.mjs';
+
+const outputFolder = join(root, 'electron', 'build');
+
+/**
+ * Main and preload need the contract's names and kinds only. Replacing that one module by its value keeps the
+ * schema library out of both: the window opens sooner, and the preload has nothing to misuse.
+ * @type {import('esbuild').Plugin}
+ */
+const contractNamesOnly = {
+  name: 'contract-names-only',
+  setup(build) {
+    build.onLoad({ filter: /[\\/]electron[\\/]main[\\/]callKinds\.ts$/ }, async () => {
+      const { callKinds } = await import('../main/callKinds.ts');
+      return {
+        contents: `export const callKinds = Object.freeze(${JSON.stringify(callKinds)});`,
+        loader: 'js',
+      };
+    });
+  },
+};
+
+/** @param {string} path */
+const json = (path) => JSON.parse(readFileSync(join(root, path), 'utf8'));
+
+async function main() {
+  rmSync(outputFolder, { recursive: true, force: true });
+  await bundle({
+    absWorkingDir: root,
+    entryPoints: { main: 'electron/main/main.ts', preload: 'electron/preload.ts' },
+    outdir: outputFolder,
+    outExtension: { '.js': '.cjs' },
+    bundle: true,
+    platform: 'node',
+    // The oldest runtime it must load in: the stand-in's.
+    target: 'node20',
+    format: 'cjs',
+    external: ['electron'],
+    define: { PINNED_ELECTRON: JSON.stringify(json('package.json').devDependencies.electron) },
+    plugins: [contractNamesOnly],
+    sourcemap: true,
+    logLevel: 'warning',
+  });
+  await buildWindow({ root, configFile: join(root, 'vite.config.ts'), logLevel: 'warn' });
+  return 0;
+}
+
+await runEntry(main);
