@@ -1,0 +1,141 @@
+/**
+ * A procedure: the vehicle maker's placement data for one sensor, as entered and reviewed in this shop, with its
+ * source. A versioned JSON document. Each coordinate of a station names its own datum. Every length and angle is an
+ * expression text (`1350 mm`, `53 1/8 in`, `faceSetBack + 1500 mm`, `180 deg`) over units and the named inputs, so
+ * that what the maker wrote stays readable; `resolve.ts` turns it into millimetres and radians.
+ */
+import { z } from 'zod';
+
+const id = z.string().regex(/^[A-Za-z][A-Za-z0-9._-]{0,39}$/);
+const title = z.string().min(1).max(120);
+const words = z.string().max(1000);
+const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+
+/** An expression text; its grammar is in `expression.ts`. */
+export const expressionTextSchema = z.string().min(1).max(300);
+
+/** Something measured on this car that the stations depend on. */
+export const procedureInputSchema = z.strictObject({
+  name: z.string().regex(/^[a-z][A-Za-z0-9]{0,30}$/),
+  label: title,
+  quantity: z.enum(['length', 'angle']),
+  least: expressionTextSchema,
+  most: expressionTextSchema,
+});
+
+/** A condition the car or bay must meet; a blocking one that fails forbids the work. */
+export const conditionSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('confirm'),
+    id,
+    text: words,
+    caution: words.nullable(),
+    blocking: z.boolean(),
+  }),
+  z.strictObject({
+    kind: z.literal('value'),
+    id,
+    text: words,
+    caution: words.nullable(),
+    blocking: z.boolean(),
+    unit: z.string().max(10),
+    least: z.number().finite(),
+    most: z.number().finite(),
+  }),
+  z.strictObject({
+    kind: z.literal('choice'),
+    id,
+    text: words,
+    caution: words.nullable(),
+    blocking: z.boolean(),
+    choices: z
+      .array(z.strictObject({ value: id, text: title, fits: z.boolean() }))
+      .min(2)
+      .max(8),
+  }),
+]);
+
+/** Permitted deviation of one coordinate, found minus required, or that the maker states none. */
+export const toleranceSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('twoSided'), limit: expressionTextSchema }),
+  z.strictObject({ kind: z.literal('unequal'), lower: expressionTextSchema, upper: expressionTextSchema }),
+  z.strictObject({ kind: z.literal('lowerOnly'), lower: expressionTextSchema }),
+  z.strictObject({ kind: z.literal('upperOnly'), upper: expressionTextSchema }),
+  /** `workingLimit` is the shop's own limit, printed as such. */
+  z.strictObject({ kind: z.literal('notStated'), workingLimit: expressionTextSchema.nullable() }),
+]);
+
+const coordinate = <D extends z.ZodType>(from: D) =>
+  z.strictObject({ value: expressionTextSchema, from, tolerance: toleranceSchema });
+
+const aheadFrom = z.enum(['rearAxle', 'frontAxle', 'bodyFace']);
+const lineFrom = z.enum(['centreline', 'thrustLine']);
+const upFrom = z.enum(['contactPlane']);
+
+/**
+ * One required target pose: where the face centre stands and how the face is turned. `yaw` is the heading of the
+ * face's outward normal from its line, positive to the car's left: 180 deg for a target ahead that faces the car.
+ */
+export const stationSchema = z.strictObject({
+  id,
+  name: title,
+  /** A slide keeps the bar where it stands; a reposition is a new stand of the fixture. */
+  kind: z.enum(['reposition', 'slide']),
+  place: z.enum(['ahead', 'behind', 'carLeft', 'carRight']),
+  ahead: coordinate(aheadFrom),
+  left: coordinate(lineFrom),
+  up: coordinate(upFrom),
+  yaw: coordinate(lineFrom),
+  pitch: coordinate(upFrom),
+  roll: coordinate(upFrom),
+  /** Coordinates the procedure leaves free. */
+  free: z.array(z.enum(['ahead', 'left', 'up', 'yaw', 'pitch', 'roll'])).max(3),
+  /** What to do on the scan tool once the target is proven here. */
+  capturePrompt: words,
+});
+
+/** Where the numbers come from, and who read and reviewed them. */
+export const sourceSchema = z.strictObject({
+  document: title,
+  section: z.string().max(80),
+  readOn: day,
+  enteredBy: title,
+  reviewedBy: title.nullable(),
+  reviewWay: z.enum(['secondPerson', 'otherShop', 'ownSecondEntry', 'unreviewed']),
+});
+
+export const procedureSchema = z.strictObject({
+  format: z.literal('datumline-procedure-1'),
+  id,
+  edition: z.int().min(1),
+  title,
+  fictional: z.boolean(),
+  sensor: z.enum(['forwardCamera', 'frontRadar', 'cornerRadar', 'surroundCamera']),
+  applicability: z.strictObject({
+    make: title,
+    models: z.array(title).min(1),
+    fromYear: z.int(),
+    toYear: z.int().nullable(),
+  }),
+  inputs: z.array(procedureInputSchema).max(20),
+  conditions: z.array(conditionSchema).max(40),
+  target: z.strictObject({
+    kind: z.enum(['board', 'plate', 'mat', 'corner']),
+    widthMm: z.number().positive(),
+    heightMm: z.number().positive(),
+    name: title,
+  }),
+  /** Where the sensor sits: ahead of the rear axle, to the car's left, above the contact plane. For consequences only. */
+  sensorAt: z
+    .strictObject({ ahead: expressionTextSchema, left: expressionTextSchema, up: expressionTextSchema })
+    .nullable(),
+  stations: z.array(stationSchema).min(1).max(12),
+  steps: z.array(z.strictObject({ text: words, caution: words.nullable() })).max(60),
+  decisionRule: z.enum(['guarded', 'simple', 'fullU']).nullable(),
+  source: sourceSchema,
+});
+
+export type Procedure = z.infer<typeof procedureSchema>;
+export type ProcedureStation = z.infer<typeof stationSchema>;
+export type ProcedureCondition = z.infer<typeof conditionSchema>;
+export type ProcedureTolerance = z.infer<typeof toleranceSchema>;
