@@ -19,8 +19,8 @@ export function atStation(sensor: string, station: string): FieldPlace {
   return { sensor, station, item: null };
 }
 
-/** A place of one of the conditions of a sensor's procedure. */
-export function atCondition(sensor: string, item: string): FieldPlace {
+/** A place of one condition or one measured input of a sensor's procedure. */
+export function atItem(sensor: string, item: string): FieldPlace {
   return { sensor, station: null, item };
 }
 

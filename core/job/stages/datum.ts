@@ -19,6 +19,14 @@ export const datum: Stage = {
       printed: 'conditions',
     },
     {
+      id: 'datum.input',
+      kind: 'quantity',
+      label: 'field.datum.input',
+      per: 'input',
+      need: 'always',
+      printed: 'conditions',
+    },
+    {
       id: 'datum.toeDocument',
       kind: 'text',
       label: 'field.datum.toeDocument',

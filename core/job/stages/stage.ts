@@ -1,6 +1,7 @@
 /**
  * What a stage is: one declarative table that window, service, certificate and tests read. Labels are keys of
- * the word catalogue. A field that a procedure's conditions multiply is `per: 'condition'`.
+ * the word catalogue. A field that a procedure's conditions multiply is `per: 'condition'`, one that its measured inputs
+ * multiply is `per: 'input'`.
  */
 import type { Disposition } from '../events.ts';
 
@@ -24,6 +25,8 @@ export type FieldKind =
   /** Yes or no; *no* needs attention and, where `stops`, forbids the work. */
   | 'confirm'
   | 'number'
+  /** A length or angle of the geometry, through the entry parser; recorded in millimetres or radians. */
+  | 'quantity'
   | 'date';
 
 /** When a field must be filled before a certificate says *calibrated*. */
@@ -39,7 +42,7 @@ export interface Field {
   readonly kind: FieldKind;
   readonly label: string;
   readonly hint?: string;
-  readonly per: 'job' | 'sensor' | 'station' | 'condition';
+  readonly per: 'job' | 'sensor' | 'station' | 'condition' | 'input';
   readonly need: Need;
   /** Unit shown after the number; numbers are recorded in this unit (not a length that enters the geometry). */
   readonly unit?: 'km' | 'kPa' | 'lx' | '%' | 'V';
