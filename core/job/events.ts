@@ -118,6 +118,7 @@ const payloads = {
     head: digest,
     signer: ref,
     issuedAtUtcMs: z.int(),
+    issuedOffsetMin: z.int().min(-1440).max(1440),
     paper: z.enum(['A4', 'Letter']),
     program: z.string().max(40),
   }),

@@ -1,7 +1,7 @@
 /** The state of one job: what `reduce` makes of its events. Plain data, the same in window, service and tests. */
 import type { Procedure } from '../procedure/schema.ts';
 import type { Equipment } from './equipment.ts';
-import type { CertificateKind, Disposition, FieldValue, Payload, SensorKind } from './events.ts';
+import type { Disposition, FieldValue, Payload, SensorKind } from './events.ts';
 
 /** When and by whom an event was recorded; printed in timelines. */
 export interface Stamp {
@@ -49,11 +49,7 @@ export interface Capture extends Payload<'captureAttempted'> {
   readonly stamp: Stamp;
 }
 
-export interface JobCertificate {
-  readonly certificate: string;
-  readonly number: string;
-  readonly edition: number;
-  readonly kind: CertificateKind;
+export interface JobCertificate extends Payload<'certificateSealed'> {
   readonly sealed: Stamp;
   /** Null between sealing and issuing. */
   readonly fileDigest: string | null;

@@ -64,17 +64,7 @@ const bodyMoved: Handler<'bodyMoved'> = (job, payload, stamp) => ({
 
 const certificateSealed: Handler<'certificateSealed'> = (job, payload, stamp) => ({
   ...job,
-  certificates: [
-    ...job.certificates,
-    {
-      certificate: payload.certificate,
-      number: payload.number,
-      edition: payload.edition,
-      kind: payload.kind,
-      sealed: stamp,
-      fileDigest: null,
-    },
-  ],
+  certificates: [...job.certificates, { ...payload, sealed: stamp, fileDigest: null }],
 });
 
 const certificateIssued: Handler<'certificateIssued'> = (job, payload) => ({
