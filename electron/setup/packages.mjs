@@ -28,15 +28,10 @@ export const testPackages = [
 /**
  * The entries none of whose names is installed.
  * @param {readonly (readonly string[])[]} wanted
- * @param {string} dpkgOutput lines `name\tstatus abbreviation`, as dpkg-query -W prints them
+ * @param {string} dpkgOutput as `dpkg-query -l` prints it: a line `ii  name:arch  version ...` for what is installed
  */
 export function missingPackages(wanted, dpkgOutput) {
-  const installed = new Set(
-    dpkgOutput
-      .split('\n')
-      .filter((line) => line.split('\t')[1]?.trim() === 'ii')
-      .map((line) => line.split('\t')[0]?.replace(/:.*/, '')),
-  );
+  const installed = new Set([...dpkgOutput.matchAll(/^ii\s+([^\s:]+)/gm)].map(([, name]) => name));
   return wanted.filter((names) => !names.some((name) => installed.has(name)));
 }
 
@@ -64,8 +59,10 @@ export async function ensurePackages(wanted) {
     say(`not Debian: these must be there under this system's names: ${wanted.map(([n]) => n).join(' ')}`);
     return;
   }
-  const query = ['-W', '-f', '${Package}\t${db:Status-Abbrev}\n'];
-  const missing = missingPackages(wanted, (await run('dpkg-query', query, { quiet: true })).output);
+  const missing = missingPackages(
+    wanted,
+    (await run('dpkg-query', ['-l'], { quiet: true, env: { ...process.env, COLUMNS: '400' } })).output,
+  );
   if (missing.length === 0) return;
   if (process.getuid?.() !== 0) {
     say(
