@@ -2,13 +2,14 @@
  * The one catalogue of wording. A topic keeps its own file (`core/words/<topic>.ts`, a flat record `as const`)
  * and is merged here; certificate, command line and window all speak through `say`.
  */
+import { CERTIFICATE } from './certificate.ts';
 import { EN } from './en.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
 
 /** Every topic's record, named for messages about duplicate keys. */
-export const TOPICS = { en: EN } as const;
+export const TOPICS = { en: EN, certificate: CERTIFICATE } as const;
 
-const WORDS = { ...TOPICS.en } as const;
+const WORDS = { ...TOPICS.en, ...TOPICS.certificate } as const;
 
 /** A key of the catalogue. */
 export type WordKey = keyof typeof WORDS;
