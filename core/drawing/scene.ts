@@ -155,7 +155,8 @@ export interface ArrowItem extends Touchable {
 
 /**
  * A dimension: two measured points, the dimension line `from`-`to` that may stand off from them, the value and its
- * uncertainty as written, for example `2914.5 mm` and `U 1.8 mm`. The text stands at `textAt`, masked.
+ * uncertainty as written, for example `2914.5 mm` and `U 1.8 mm`. The text stands at `textAt`, masked; with an
+ * uncertainty the value stands over that point and the uncertainty under it, and `rise` has no say.
  */
 export interface DimensionItem extends Touchable {
   readonly kind: 'dimension';
