@@ -4,12 +4,24 @@
  */
 import { CERTIFICATE } from './certificate.ts';
 import { EN } from './en.ts';
+import { ENTRY_WORDS } from './entry.ts';
+import { PROCEDURE_WORDS } from './procedure.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
 
 /** Every topic's record, named for messages about duplicate keys. */
-export const TOPICS = { en: EN, certificate: CERTIFICATE } as const;
+export const TOPICS = {
+  en: EN,
+  certificate: CERTIFICATE,
+  entry: ENTRY_WORDS,
+  procedure: PROCEDURE_WORDS,
+} as const;
 
-const WORDS = { ...TOPICS.en, ...TOPICS.certificate } as const;
+const WORDS = {
+  ...TOPICS.en,
+  ...TOPICS.certificate,
+  ...TOPICS.entry,
+  ...TOPICS.procedure,
+} as const;
 
 /** A key of the catalogue. */
 export type WordKey = keyof typeof WORDS;
