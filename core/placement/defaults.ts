@@ -1,0 +1,126 @@
+/**
+ * Uncertainties that stand until a shop measures its own: one object, read by the solver and by the documents. All are
+ * standard uncertainties (one standard deviation) in mm or radians. Common practice, no source, except the tape
+ * classes. Three ways of working: typical (bob held at the hub cap), careful (pin in the hub, two drops), best
+ * (fixture in the hub, class I tape).
+ */
+import { radFromDeg } from '../units.ts';
+import type { WorkClass } from './types.ts';
+
+/** The uncertainties of one way of working. */
+export interface WorkUncertainties {
+  /** Where the hub's centre is, in each horizontal direction; repeats do not lower it. */
+  readonly hubCentreMm: number;
+  /** One drop with the bob, in each horizontal direction; n drops divide it by the root of n. */
+  readonly plumbMm: number;
+  /** Making the floor mark, or setting a point on a string, in each horizontal direction. */
+  readonly markMm: number;
+  /** Holding both ends of the tape to their marks; repeats of the same tape do not lower it. */
+  readonly tapeSetMm: number;
+  /** Repeatability of one tape reading, pooled; n repeats divide it by the root of n. */
+  readonly tapeRepeatMm: number;
+  /** String or laser line off straight, mm per metre beyond the second mark. */
+  readonly linePerMetreMm: number;
+  /** The tape held upright to the target's face centre, and the centre found on the face. */
+  readonly heightSetMm: number;
+  /** The inclinometer after reversal, with its seat on the bar. */
+  readonly inclinometerRad: number;
+  /** The tape class when the instrument does not say its own. */
+  readonly tapeClass: 'I' | 'II' | 'III';
+}
+
+const typical: WorkUncertainties = {
+  hubCentreMm: 1.5,
+  plumbMm: 1,
+  markMm: 0.5,
+  tapeSetMm: 0.6,
+  tapeRepeatMm: 0.5,
+  linePerMetreMm: 0.3,
+  heightSetMm: 1,
+  inclinometerRad: radFromDeg(0.05),
+  tapeClass: 'II',
+};
+
+const careful: WorkUncertainties = {
+  ...typical,
+  hubCentreMm: 0.5,
+  plumbMm: 0.8,
+  markMm: 0.4,
+  tapeSetMm: 0.4,
+  tapeRepeatMm: 0.4,
+  linePerMetreMm: 0.2,
+  heightSetMm: 0.7,
+};
+
+const best: WorkUncertainties = {
+  ...careful,
+  hubCentreMm: 0.3,
+  plumbMm: 0.4,
+  markMm: 0.3,
+  tapeSetMm: 0.3,
+  tapeRepeatMm: 0.3,
+  linePerMetreMm: 0.1,
+  heightSetMm: 0.5,
+  tapeClass: 'I',
+};
+
+/** Every default of placement. `byWork` is what depends on the way of working, the rest holds for all. */
+export const defaultUncertainties = {
+  byWork: { typical, careful, best } satisfies Record<WorkClass, WorkUncertainties>,
+  /** Degrees of freedom behind the pooled repeatability of a tape: at least 20, so that t stays near 2. */
+  repeatDof: 20,
+  /** Two readings of one thing differ by less than this many standard deviations in 95 % of pairs: 1.96 root 2. */
+  repeatLimitFactor: 2.8,
+  /** One staff reading. */
+  staffMm: 0.5,
+  /** Height of a hub above its mark: only slope times its error matters. */
+  hubHeightMm: 2,
+  /** Floor between and beyond the marks against the straight line through them. */
+  floorBeyondMm: 5,
+  /** A slide's reading against its scale and index. */
+  slideMm: 0.3,
+  /** Turn of the bar about its centre by the off-centre weight of a slid target. */
+  slideTiltRad: radFromDeg(0.03),
+  /** Plumbing the front-most body point, which is found by eye. */
+  bodyFacePlumbMm: 1,
+  /** How far the plumbed body point may lie beside the centreline. */
+  bodyFaceSideMm: 50,
+  /** Height of the front-most body point when nobody measured it, and its u. */
+  bodyFaceHeightMm: 500,
+  bodyFaceHeightUMm: 100,
+  /** Individual rear toe from an alignment report. */
+  toeRad: radFromDeg(0.03),
+} as const;
+
+/** Parts of the EU tape classes, mm: limit a + b L with L in metres rounded up, c for an end hook. Directive 2014/32/EU, Annex X, Table 1. */
+const TAPE_CLASSES = {
+  I: { a: 0.1, b: 0.1, c: 0.1 },
+  II: { a: 0.3, b: 0.2, c: 0.2 },
+  III: { a: 0.6, b: 0.4, c: 0.3 },
+} as const;
+
+/** Largest permitted error of a tape of a class over a length, mm: class II at 4300 mm gives 1.3. */
+export function tapeLimitMm(accuracyClass: 'I' | 'II' | 'III', lengthMm: number): number {
+  const { a, b } = TAPE_CLASSES[accuracyClass];
+  return a + b * Math.ceil(lengthMm / 1000);
+}
+
+/**
+ * The class limit as standard uncertainties (rectangular, limit / root 3; JCGM 100:2008, 4.3.7), split so that a
+ * reading's total is exactly the class value: a scale error shared by all readings of that tape, which does not
+ * average away, and the rest, which each reading has for itself.
+ */
+export function tapeUncertainty(
+  accuracyClass: 'I' | 'II' | 'III',
+  lengthMm: number,
+): { readonly scale: number; readonly ownMm: number } {
+  const scale = TAPE_CLASSES[accuracyClass].b / 1000 / Math.sqrt(3);
+  const total = tapeLimitMm(accuracyClass, lengthMm) / Math.sqrt(3);
+  const shared = scale * lengthMm;
+  return { scale, ownMm: Math.sqrt(total * total - shared * shared) };
+}
+
+/** Standard uncertainty of a tape's end hook, shared by all its readings, mm. */
+export function hookUncertaintyMm(accuracyClass: 'I' | 'II' | 'III'): number {
+  return TAPE_CLASSES[accuracyClass].c / Math.sqrt(3);
+}

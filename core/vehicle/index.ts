@@ -1,0 +1,21 @@
+/** The car: its frame and the lines a procedure measures from. */
+export {
+  leftOfCentrelineMm,
+  linesDiffer,
+  offsetFromLineMm,
+  separationMm,
+  thrustAngleRad,
+  thrustSide,
+  toeLengthMm,
+  totalToeRad,
+} from './datum.ts';
+export {
+  type AtWheels,
+  type FrameError,
+  midpoint,
+  pointFromVehicle,
+  pointToVehicle,
+  rotationToVehicle,
+  type VehicleFrame,
+  vehicleFrame,
+} from './frame.ts';
