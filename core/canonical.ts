@@ -43,9 +43,7 @@ export function asJson(value: unknown): Result<JsonValue, CanonicalError> {
 export function canonicalJson(value: JsonValue): string {
   const found = firstProblem(value, '', 0);
   invariant(found === undefined, `not JSON at "${found?.path}": ${found?.problem}`);
-  const text = serialize(value);
-  invariant(text !== undefined, 'a JSON value has a text');
-  return text;
+  return textOf(value);
 }
 
 /**
@@ -61,7 +59,7 @@ export function parseCanonical(text: string): Result<JsonValue, CanonicalError> 
   }
   const json = asJson(value);
   if (!json.ok) return json;
-  if (canonicalJson(json.value) !== text) {
+  if (textOf(json.value) !== text) {
     return err({
       code: 'canonical/notCanonical',
       details: { path: '', problem: 'the text is not the canonical one' },
@@ -88,6 +86,12 @@ export function bytesOfHex(hex: string): Uint8Array {
 /** UTF-8 bytes of a text without lone surrogates. */
 export function utf8Of(text: string): Uint8Array {
   return utf8ToBytes(text);
+}
+
+function textOf(proved: JsonValue): string {
+  const text = serialize(proved);
+  invariant(text !== undefined, 'a JSON value has a text');
+  return text;
 }
 
 function firstProblem(

@@ -31,9 +31,11 @@ export type ChainFinding =
   | { readonly what: 'foreign'; readonly seq: number; readonly of: string }
   | { readonly what: 'rewritten'; readonly fromSeq: number; readonly toSeq: number };
 
-/** The answer: the readable events in order, the last link, and what is wrong (nothing: the chain is whole). */
+/** The answer: the readable events in order with their hashes, the last link, and what is wrong (nothing: the chain is whole). */
 export type ChainReport = {
   readonly events: readonly EventEnvelope[];
+  /** Of the same events, in the same order. */
+  readonly hashes: readonly string[];
   readonly head: ChainLink;
   readonly findings: readonly ChainFinding[];
 };
@@ -94,6 +96,7 @@ function verify(texts: readonly string[], anchors: readonly ChainLink[], kind: C
   const last = ordered.at(-1);
   return {
     events: ordered.flatMap((link) => (link.event === undefined ? [] : [link.event])),
+    hashes: ordered.flatMap((link) => (link.event === undefined ? [] : [link.hash])),
     head: last === undefined ? { seq: 0, hash: GENESIS } : { seq: last.seq, hash: last.hash },
     findings: [...findings].sort((a, b) => startOf(a) - startOf(b)),
   };
