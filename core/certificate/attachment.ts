@@ -64,8 +64,9 @@ export function readAttachment(json: unknown): AttachmentReading {
 
 /**
  * The text of the QR code: word, format version, number, edition, record digest, separated by blanks, for example
- * `DATUMLINE 1 HARBOUR-2-2026-0007 1 3b7e...`. It holds nothing personal.
+ * `DATUMLINE 1 HARBOUR-2-2026-0007 1 3B7E...`. Capital digits make a coarser code, which prints and reads better. It
+ * holds nothing personal.
  */
 export function certificateQrText(number: string, edition: number, recordDigest: string): string {
-  return `DATUMLINE 1 ${number} ${edition} ${recordDigest}`;
+  return `DATUMLINE 1 ${number} ${edition} ${recordDigest.toUpperCase()}`;
 }

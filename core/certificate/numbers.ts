@@ -12,12 +12,12 @@ import type { PrintedNumber } from './attachment.ts';
 export interface NumberToPrint {
   readonly id: string;
   readonly value: number;
-  readonly unit: 'mm' | 'deg' | '%' | '1';
+  readonly unit: 'mm' | 'm' | 'deg' | '%' | '1';
   readonly decimals: number;
 }
 
-/** Decimals on paper: lengths to 0.1 mm, angles to 0.01 degrees, shares to 0.1 %, coverage factors to 0.01. */
-export const printedDecimals = { mm: 1, deg: 2, '%': 1, '1': 2 } as const;
+/** Decimals on paper: lengths to 0.1 mm, distances down the road to 0.01 m, angles to 0.01 degrees, shares to 0.1 %, coverage factors to 0.01. */
+export const printedDecimals = { mm: 1, m: 2, deg: 2, '%': 1, '1': 2 } as const;
 
 function length(id: string, valueMm: number): NumberToPrint {
   return { id, value: valueMm, unit: 'mm', decimals: printedDecimals.mm };
@@ -54,7 +54,12 @@ function stationNumbers(sensor: string, station: StationFinding): readonly Numbe
         ? []
         : [
             angle(`${id}.aim`, each.consequence.aimRad),
-            length(`${id}.at50`, each.consequence.metresAt50 * 1000),
+            {
+              id: `${id}.at50`,
+              value: each.consequence.metresAt50,
+              unit: 'm' as const,
+              decimals: printedDecimals.m,
+            },
           ]),
     ];
   });

@@ -33,7 +33,11 @@ export const CERTIFICATE = {
   'certificate.section.instruments': 'Fixture, target and instruments',
   'certificate.section.readings': 'Readings',
   'certificate.section.outcome': 'Routine, codes and handover',
+  'certificate.section.handover': 'State at handover',
   'certificate.section.timeline': 'Timeline',
+  'certificate.replaces': 'Replaces certificate {number}, edition {edition}',
+  'certificate.attachment':
+    'The record of this certificate: every entry, every printed number, and what proves them',
   'certificate.section.cautions': 'Cautions',
   'certificate.section.check': 'How to check this document without our software',
   'certificate.label.number': 'Certificate',
@@ -45,6 +49,7 @@ export const CERTIFICATE = {
   'certificate.label.where': 'Place of work',
   'certificate.label.when': 'Work from, to',
   'certificate.label.issued': 'Issued',
+  'certificate.label.qualification': 'Qualification',
   'certificate.label.rule': 'Decision rule',
   'certificate.label.notDone': 'Not done',
   'certificate.label.toldTo': 'Told to',
@@ -53,7 +58,8 @@ export const CERTIFICATE = {
   'certificate.label.workClass': 'Care of work',
   'certificate.label.fingerprint': 'Shop root fingerprint (SHA-256)',
   'certificate.label.signature': 'Kind of signature',
-  'certificate.signature.kind': 'PAdES baseline B, no time stamp of an authority: the time is what the signer states',
+  'certificate.signature.kind':
+    'PAdES baseline B, no time stamp of an authority: the time is what the signer states',
   'certificate.notDone.none': 'nothing that was ordered',
   'certificate.notDone.item': '{sensor}: {disposition}',
   'certificate.rule.guarded':
@@ -177,5 +183,6 @@ export const CERTIFICATE = {
   'certificate.time': 'Time',
   'certificate.event': 'What happened',
   'certificate.scene.alt': 'Plan of the car and the fixture, to scale. {description}',
-  'certificate.scene.caption': 'Plan to scale, drawn as the person at the fixture stands. Circle enlarged: required and found.',
+  'certificate.scene.caption':
+    'Plan to scale, drawn as the person at the fixture stands. Circle enlarged: required and found.',
 } as const;

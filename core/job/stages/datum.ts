@@ -27,6 +27,15 @@ export const datum: Stage = {
       printed: 'conditions',
     },
     {
+      id: 'datum.faceHeight',
+      kind: 'quantity',
+      label: 'field.datum.faceHeight',
+      hint: 'field.datum.faceHeight.hint',
+      per: 'job',
+      need: 'optional',
+      printed: 'conditions',
+    },
+    {
       id: 'datum.toeDocument',
       kind: 'text',
       label: 'field.datum.toeDocument',
