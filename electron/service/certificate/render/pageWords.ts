@@ -1,0 +1,23 @@
+/** Fills the page's words with what only the renderer knows. */
+import type { CertificateDocument } from '../../../../core/certificate/document.ts';
+
+/** Replaces `{number}`, `{edition}`, `{page}` and `{pages}`. */
+export function fillWords(
+  document: Pick<CertificateDocument, 'number' | 'edition'>,
+  words: string,
+  page = 0,
+  pages = 0,
+): string {
+  const values: Readonly<Record<string, string>> = {
+    number: document.number,
+    edition: String(document.edition),
+    page: String(page),
+    pages: String(pages),
+  };
+  return words.replace(/\{(\w+)\}/g, (whole, name: string) => values[name] ?? whole);
+}
+
+/** A digest in groups of eight digits, which an eye can compare. */
+export function groupDigest(digest: string): string {
+  return digest.match(/.{1,8}/g)?.join(' ') ?? digest;
+}

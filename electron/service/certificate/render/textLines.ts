@@ -1,0 +1,51 @@
+/** Breaks text into lines, once, so that measuring and drawing cannot disagree. */
+import type { Pdf } from './pdfkit.ts';
+import type { TextStyle } from './tokens.ts';
+
+/**
+ * Greedy line breaking at blanks and line feeds. A word wider than the line is cut where it fills the line (serial
+ * numbers, digests); no text is ever lost or shortened.
+ */
+export function breakLines(doc: Pdf, style: TextStyle, text: string, width: number): readonly string[] {
+  doc.font(style.font, style.size);
+  const lines: string[] = [];
+  for (const paragraph of text.split('\n')) lines.push(...breakParagraph(doc, paragraph, width));
+  return lines;
+}
+
+function breakParagraph(doc: Pdf, paragraph: string, width: number): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  let lineWidth = 0;
+  for (const word of paragraph.split(' ')) {
+    const blank = line === '' ? '' : ' ';
+    const wordWidth = doc.widthOfString(word);
+    const blankWidth = blank === '' ? 0 : doc.widthOfString(' ');
+    if (lineWidth + blankWidth + wordWidth <= width) {
+      line += blank + word;
+      lineWidth += blankWidth + wordWidth;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    const pieces = wordWidth <= width ? [word] : cutWord(doc, word, width);
+    lines.push(...pieces.slice(0, -1));
+    line = pieces.at(-1) ?? '';
+    lineWidth = doc.widthOfString(line);
+  }
+  lines.push(line);
+  return lines;
+}
+
+function cutWord(doc: Pdf, word: string, width: number): readonly string[] {
+  const pieces: string[] = [];
+  let piece = '';
+  for (const character of word) {
+    if (piece !== '' && doc.widthOfString(piece + character) > width) {
+      pieces.push(piece);
+      piece = '';
+    }
+    piece += character;
+  }
+  pieces.push(piece);
+  return pieces;
+}
