@@ -7,7 +7,7 @@
  * A point of a body is named like any other point and may stand wherever a reading wants a point.
  */
 import { z } from 'zod';
-import { readingSchemas } from './models/table.ts';
+import { type Reading, type ReadingKind, type ReadingOf, readingSchema } from './models/table.ts';
 import {
   angleKnowledgeSchema,
   type DeepReadonly,
@@ -69,9 +69,6 @@ export const sideSchema = z.strictObject({
   side: z.enum(['left', 'right']),
 });
 
-/** Any kind of reading; `kind` tells which. */
-export const readingSchema = z.discriminatedUnion('kind', readingSchemas);
-
 /** The whole document. Ids of points, body points, bodies, shared unknowns and readings are unique together. */
 export const networkSchema = z.strictObject({
   format: z.literal('datumline-network-1'),
@@ -89,7 +86,4 @@ export type BodyPoint = DeepReadonly<z.infer<typeof bodyPointSchema>>;
 export type Body = DeepReadonly<z.infer<typeof bodySchema>>;
 export type Shared = DeepReadonly<z.infer<typeof sharedSchema>>;
 export type Side = DeepReadonly<z.infer<typeof sideSchema>>;
-export type Reading = DeepReadonly<z.infer<typeof readingSchema>>;
-export type ReadingKind = Reading['kind'];
-/** The reading of one kind: `ReadingOf<'drop'>`. */
-export type ReadingOf<K extends ReadingKind> = Extract<Reading, { readonly kind: K }>;
+export type { Reading, ReadingKind, ReadingOf };

@@ -3,23 +3,10 @@
  * (core/adjust/derive.ts) carry the covariance into any quantity computed from points and poses.
  * Millimetres, radians, bay frame, Z up. u is one standard deviation, a priori: never scaled by the residuals.
  */
+import type { PointInBay, PoseInBay } from '../frames.ts';
 import type { Result } from '../result.ts';
 import type { AdjustError } from './errors.ts';
 import type { Network, ReadingKind } from './network.ts';
-
-/** A place in the bay frame. */
-export interface PointInBay {
-  readonly xMm: number;
-  readonly yMm: number;
-  readonly zMm: number;
-}
-
-/** A body's pose in the bay frame: R = Rz(yaw) Ry(pitch) Rx(roll), see network.ts. */
-export interface PoseInBay extends PointInBay {
-  readonly yawRad: number;
-  readonly pitchRad: number;
-  readonly rollRad: number;
-}
 
 /** The numbers a derived quantity may be computed from. An id that is not in the network throws: that is a bug. */
 export interface Estimates {

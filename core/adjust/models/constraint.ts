@@ -4,7 +4,13 @@
  * All terms have one unit (mm, rad, or a pure number), which is the unit of `value` and `u`.
  */
 import { z } from 'zod';
-import { idSchema, readingFields, uSchema } from '../schemaParts.ts';
+import { at } from '../../linalg/at.ts';
+import type { Rows } from '../rows.ts';
+import { type DeepReadonly, idSchema, readingFields, uSchema } from '../schemaParts.ts';
+import type { StartFacts } from '../start/facts.ts';
+import type { State } from '../state.ts';
+import type { Binder } from './binder.ts';
+import type { ReadingModel } from './model.ts';
 
 /** One quantity a constraint may speak of. `level` is the horizontal, `distance` the straight distance of two points. */
 export const quantitySchema = z.discriminatedUnion('of', [
@@ -29,3 +35,108 @@ export const constraintSchema = z.strictObject({
   value: z.number(),
   u: z.union([z.literal('exact'), uSchema]),
 });
+
+type Quantity = DeepReadonly<z.infer<typeof quantitySchema>>;
+
+/** A quantity with its ids looked up: its value now, and `factor` times its partials into the current row. */
+interface BoundQuantity {
+  readonly unit: 'mm' | 'rad' | 'ratio';
+  value(state: State, rows: Rows): number;
+  spread(state: State, rows: Rows, factor: number): void;
+  tell(facts: StartFacts, value: number): void;
+}
+
+const POSE = ['x', 'y', 'z', 'yaw', 'pitch', 'roll'] as const;
+
+function bindQuantity(quantity: Quantity, binder: Binder): BoundQuantity {
+  switch (quantity.of) {
+    case 'coordinate':
+      return bindCoordinate(binder.place(quantity.point), binder.pointSlot(quantity.point), quantity.axis);
+    case 'distance':
+    case 'level':
+      return bindDistance(binder.pair(quantity.from, quantity.to), quantity.of === 'level');
+    case 'pose': {
+      const component = POSE.indexOf(quantity.component);
+      return bindSlot(binder.poseSlot(quantity.body) + component, component < 3 ? 'mm' : 'rad');
+    }
+    case 'shared': {
+      const { slot, unit } = binder.sharedOfAnyUnit(quantity.shared);
+      return bindSlot(slot, unit);
+    }
+  }
+}
+
+function bindSlot(slot: number, unit: 'mm' | 'rad' | 'ratio'): BoundQuantity {
+  return {
+    unit,
+    value: (state) => at(state.values, slot),
+    spread: (_state, rows, factor) => rows.slot(slot, factor),
+    tell: (facts, value) => facts.slots.push({ slot, value }),
+  };
+}
+
+function bindCoordinate(place: number, slot: number, axis: 'x' | 'y' | 'z'): BoundQuantity {
+  return {
+    unit: 'mm',
+    value: (state) => at(state[axis], place),
+    spread(_state, rows, factor) {
+      if (axis === 'z') rows.heightPlace(place, factor);
+      else rows.planPlace(place, axis === 'x' ? factor : 0, axis === 'y' ? factor : 0);
+    },
+    tell(facts, value) {
+      if (slot >= 0) facts.slots.push({ slot: slot + 'xyz'.indexOf(axis), value });
+    },
+  };
+}
+
+function bindDistance([from, to]: readonly [number, number], level: boolean): BoundQuantity {
+  const way = (state: State): readonly [number, number, number, number] => {
+    const dx = at(state.x, to) - at(state.x, from);
+    const dy = at(state.y, to) - at(state.y, from);
+    const dz = level ? 0 : at(state.z, to) - at(state.z, from);
+    return [dx, dy, dz, Math.sqrt(dx * dx + dy * dy + dz * dz)];
+  };
+  return {
+    unit: 'mm',
+    value(state, rows) {
+      const length = way(state)[3];
+      if (!(length > 0)) rows.coincident.push([from, to]);
+      return length;
+    },
+    spread(state, rows, factor) {
+      const [dx, dy, dz, length] = way(state);
+      const k = length > 0 ? factor / length : 0;
+      rows.place(to, k * dx, k * dy, k * dz);
+      rows.place(from, -k * dx, -k * dy, -k * dz);
+    },
+    tell: (facts, mm) => facts.distances.push({ a: from, b: to, mm, level }),
+  };
+}
+
+export const constraintModel: ReadingModel<typeof constraintSchema> = {
+  schema: constraintSchema,
+  bind(reading, binder) {
+    const terms = reading.terms.map(({ coefficient, quantity }) => ({
+      coefficient,
+      quantity: bindQuantity(quantity, binder),
+    }));
+    const unit = terms[0]?.quantity.unit ?? 'mm';
+    if (terms.some((term) => term.quantity.unit !== unit)) binder.wrongUnit(reading.id);
+    const exact = reading.u === 'exact';
+    const u = reading.u === 'exact' ? 0 : reading.u;
+    return {
+      heads: [{ component: 'value', unit, observed: reading.value, u, exact }],
+      write(state, rows) {
+        let sum = 0;
+        for (const { coefficient, quantity } of terms) sum += coefficient * quantity.value(state, rows);
+        rows.row(sum);
+        for (const { coefficient, quantity } of terms) quantity.spread(state, rows, coefficient);
+      },
+      tell(facts) {
+        const [only, second] = terms;
+        if (only === undefined || second !== undefined || only.coefficient === 0) return;
+        only.quantity.tell(facts, reading.value / only.coefficient);
+      },
+    };
+  },
+};

@@ -1,6 +1,8 @@
 /** coordinate: one bay-frame coordinate of a point, read from a laid-out pair of lines or a floor grid. */
 import { z } from 'zod';
+import { at } from '../../linalg/at.ts';
 import { idSchema, readingFields, uSchema } from '../schemaParts.ts';
+import type { ReadingModel } from './model.ts';
 
 export const coordinateSchema = z.strictObject({
   kind: z.literal('coordinate'),
@@ -10,3 +12,24 @@ export const coordinateSchema = z.strictObject({
   valueMm: z.number(),
   uMm: uSchema,
 });
+
+export const coordinateModel: ReadingModel<typeof coordinateSchema> = {
+  schema: coordinateSchema,
+  bind(reading, binder) {
+    const place = binder.place(reading.point);
+    const slot = binder.pointSlot(reading.point);
+    const { axis } = reading;
+    return {
+      heads: [{ component: 'value', unit: 'mm', observed: reading.valueMm, u: reading.uMm }],
+      write(state, rows) {
+        rows.row(at(state[axis], place));
+        if (axis === 'z') rows.heightPlace(place, 1);
+        else rows.planPlace(place, axis === 'x' ? 1 : 0, axis === 'y' ? 1 : 0);
+      },
+      tell(facts) {
+        if (slot >= 0) facts.slots.push({ slot: slot + 'xyz'.indexOf(axis), value: reading.valueMm });
+        else if (axis === 'z') facts.heights.push({ place, above: undefined, mm: reading.valueMm });
+      },
+    };
+  },
+};

@@ -4,7 +4,11 @@
  * Two rows: mark minus point, along a plan direction and across it (left positive).
  */
 import { z } from 'zod';
+import { at } from '../../linalg/at.ts';
 import { directionSchema, idSchema, readingFields, uSchema } from '../schemaParts.ts';
+import { factOf } from '../start/facts.ts';
+import type { ReadingModel } from './model.ts';
+import { bindDirection } from './planDirection.ts';
 
 /**
  * `alongMm`, `acrossMm`: where the mark lies from the plumbed point, apart from the arm (0, 0 for a plain bob).
@@ -29,3 +33,49 @@ export const dropSchema = z.strictObject({
   uAlongMm: uSchema,
   uAcrossMm: uSchema,
 });
+
+export const dropModel: ReadingModel<typeof dropSchema> = {
+  schema: dropSchema,
+  bind(reading, binder) {
+    const [point, mark] = binder.pair(reading.point, reading.mark);
+    const direction = bindDirection(reading.direction, binder);
+    const arm = binder.shared(reading.arm?.shared, 'mm');
+    const armAlong = reading.arm?.along ?? 0;
+    const armAcross = reading.arm?.across ?? 0;
+    return {
+      heads: [
+        { component: 'along', unit: 'mm', observed: reading.alongMm, u: reading.uAlongMm },
+        { component: 'across', unit: 'mm', observed: reading.acrossMm, u: reading.uAcrossMm },
+      ],
+      write(state, rows) {
+        direction.read(state, rows);
+        const { ex, ey } = direction;
+        const dx = at(state.x, mark) - at(state.x, point);
+        const dy = at(state.y, mark) - at(state.y, point);
+        const along = ex * dx + ey * dy;
+        const across = ex * dy - ey * dx;
+        const length = arm < 0 ? 0 : at(state.values, arm);
+        rows.row(along - armAlong * length);
+        rows.planPlace(mark, ex, ey);
+        rows.planPlace(point, -ex, -ey);
+        direction.turn(state, rows, across);
+        if (arm >= 0) rows.slot(arm, -armAlong);
+        rows.row(across - armAcross * length);
+        rows.planPlace(mark, -ey, ex);
+        rows.planPlace(point, ey, -ex);
+        direction.turn(state, rows, -along);
+        if (arm >= 0) rows.slot(arm, -armAcross);
+      },
+      tell(facts) {
+        const length = facts.sharedStart(arm);
+        facts.drops.push({
+          point,
+          mark,
+          direction: factOf(direction),
+          along: reading.alongMm + armAlong * length,
+          across: reading.acrossMm + armAcross * length,
+        });
+      },
+    };
+  },
+};

@@ -4,7 +4,9 @@
  * above level, positive when the left side is up. reading = zero + tilt.
  */
 import { z } from 'zod';
+import { at } from '../../linalg/at.ts';
 import { idSchema, readingFields, uSchema } from '../schemaParts.ts';
+import type { ReadingModel } from './model.ts';
 
 export const tiltSchema = z.strictObject({
   kind: z.literal('tilt'),
@@ -15,3 +17,34 @@ export const tiltSchema = z.strictObject({
   uRad: uSchema,
   zero: idSchema.optional(),
 });
+
+export const tiltModel: ReadingModel<typeof tiltSchema> = {
+  schema: tiltSchema,
+  bind(reading, binder) {
+    const slot = binder.poseSlot(reading.body);
+    const zero = binder.shared(reading.zero, 'rad');
+    return {
+      heads: [{ component: 'value', unit: 'rad', observed: reading.valueRad, u: reading.uRad }],
+      write(state, rows) {
+        const pitch = at(state.values, slot + 4);
+        const offset = zero < 0 ? 0 : at(state.values, zero);
+        if (reading.axis === 'pitch') {
+          rows.row(pitch + offset);
+          rows.slot(slot + 4, 1);
+        } else {
+          const roll = at(state.values, slot + 5);
+          const rise = Math.cos(pitch) * Math.sin(roll);
+          const level = Math.sqrt(1 - rise * rise);
+          rows.row(Math.asin(rise) + offset);
+          rows.slot(slot + 4, (-Math.sin(pitch) * Math.sin(roll)) / level);
+          rows.slot(slot + 5, (Math.cos(pitch) * Math.cos(roll)) / level);
+        }
+        if (zero >= 0) rows.slot(zero, 1);
+      },
+      tell(facts) {
+        const value = reading.valueRad - facts.sharedStart(zero);
+        facts.slots.push({ slot: slot + (reading.axis === 'pitch' ? 4 : 5), value });
+      },
+    };
+  },
+};

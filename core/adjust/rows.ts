@@ -1,0 +1,123 @@
+/**
+ * The linearised readings: one sparse row of partial derivatives per scalar observation, over the unknowns only.
+ * Models write into it; the pattern is the same every time, so the arrays are sized once and refilled each step.
+ */
+import { at } from '../linalg/at.ts';
+import type { State } from './state.ts';
+
+/** Rows of partial derivatives in compressed form, with the computed value of each. */
+export class Rows {
+  readonly start: Int32Array;
+  columns: Int32Array;
+  partials: Float64Array;
+  readonly computed: Float64Array;
+  /** Places that coincide where a direction or distance between them was wanted; the pair stops the solution. */
+  readonly coincident: [number, number][] = [];
+  private count = 0;
+  private used = 0;
+  /** Where a column stands in the row being written, to add up partials that meet in one unknown. */
+  private readonly position: Int32Array;
+  private readonly state: State;
+
+  constructor(rowCount: number, state: State) {
+    this.state = state;
+    this.start = new Int32Array(rowCount + 1);
+    this.computed = new Float64Array(rowCount);
+    this.columns = new Int32Array(rowCount * 8 + 16);
+    this.partials = new Float64Array(rowCount * 8 + 16);
+    this.position = new Int32Array(state.layout.slotOfColumn.length).fill(-1);
+  }
+
+  /** Forgets all rows, to be written again at new values. */
+  clear(): void {
+    this.count = 0;
+    this.used = 0;
+    this.coincident.length = 0;
+  }
+
+  /** Begins the next row with the value its reading should have. */
+  row(computed: number): void {
+    this.computed[this.count++] = computed;
+    this.start[this.count] = this.used;
+  }
+
+  /** Adds the partial derivative of the current row by one slot; fixed slots take none. */
+  slot(slot: number, partial: number): void {
+    const column = at(this.state.layout.columns, slot);
+    if (column < 0) return;
+    const known = at(this.position, column);
+    if (known >= at(this.start, this.count - 1) && known < this.used && at(this.columns, known) === column) {
+      this.partials[known] = at(this.partials, known) + partial;
+      return;
+    }
+    if (this.used === this.columns.length) this.grow();
+    this.columns[this.used] = column;
+    this.partials[this.used] = partial;
+    this.position[column] = this.used++;
+    this.start[this.count] = this.used;
+  }
+
+  /** Adds the partial derivatives by a place's bay coordinates, carried to the unknowns behind it. */
+  place(place: number, dx: number, dy: number, dz: number): void {
+    const where = this.state.layout.places[place];
+    if (where === undefined) return;
+    if (where.body < 0) {
+      this.slot(where.slot, dx);
+      this.slot(where.slot + 1, dy);
+      this.slot(where.slot + 2, dz);
+    } else {
+      this.ownPoint(place, where.body, where.slot, dx, dy, dz);
+    }
+  }
+
+  /** As `place` for a reading that does not depend on height: a free point's height then takes no partial. */
+  planPlace(place: number, dx: number, dy: number): void {
+    const where = this.state.layout.places[place];
+    if (where === undefined) return;
+    if (where.body < 0) {
+      this.slot(where.slot, dx);
+      this.slot(where.slot + 1, dy);
+    } else {
+      this.ownPoint(place, where.body, where.slot, dx, dy, 0);
+    }
+  }
+
+  /** As `place` for a reading of height alone. */
+  heightPlace(place: number, dz: number): void {
+    const where = this.state.layout.places[place];
+    if (where === undefined) return;
+    if (where.body < 0) this.slot(where.slot + 2, dz);
+    else this.ownPoint(place, where.body, where.slot, 0, 0, dz);
+  }
+
+  private ownPoint(place: number, body: number, own: number, dx: number, dy: number, dz: number): void {
+    const { turns, rotation, layout } = this.state;
+    const pose = layout.bodies[body]?.slot ?? 0;
+    if (dx !== 0 || dy !== 0) {
+      this.slot(pose, dx);
+      this.slot(pose + 1, dy);
+    }
+    if (dz !== 0) this.slot(pose + 2, dz);
+    const t = place * 9;
+    for (let k = 0; k < 3; k++) {
+      const turn = dx * at(turns, t + 3 * k) + dy * at(turns, t + 3 * k + 1) + dz * at(turns, t + 3 * k + 2);
+      this.slot(pose + 3 + k, turn);
+    }
+    const r = body * 9;
+    for (let k = 0; k < 3; k++) {
+      this.slot(
+        own + k,
+        dx * at(rotation, r + k) + dy * at(rotation, r + 3 + k) + dz * at(rotation, r + 6 + k),
+      );
+    }
+  }
+
+  private grow(): void {
+    const columns = new Int32Array(this.columns.length * 2);
+    columns.set(this.columns);
+    this.columns = columns;
+    const partials = new Float64Array(columns.length);
+    partials.set(this.partials);
+    this.partials = partials;
+  }
+}
