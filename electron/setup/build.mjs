@@ -10,19 +10,19 @@ import { runEntry } from './say.mjs';
 const outputFolder = join(root, 'electron', 'build');
 
 /**
- * Main and preload need the contract's names and kinds only. Replacing that one module by its value keeps the
+ * Main and preload need the contract's names and limits only. Replacing that one module by its value keeps the
  * schema library out of both: the window opens sooner, and the preload has nothing to misuse.
  * @type {import('esbuild').Plugin}
  */
 const contractNamesOnly = {
   name: 'contract-names-only',
   setup(build) {
-    build.onLoad({ filter: /[\\/]electron[\\/]main[\\/]callKinds\.ts$/ }, async () => {
-      const { callKinds } = await import('../main/callKinds.ts');
-      return {
-        contents: `export const callKinds = Object.freeze(${JSON.stringify(callKinds)});`,
-        loader: 'js',
-      };
+    build.onLoad({ filter: /[\\/]electron[\\/]main[\\/]callTable\.ts$/ }, async () => {
+      const table = await import('../main/callTable.ts');
+      const lines = Object.entries(table).map(
+        ([name, value]) => `export const ${name} = Object.freeze(${JSON.stringify(value)});`,
+      );
+      return { contents: lines.join('\n'), loader: 'js' };
     });
   },
 };
@@ -48,7 +48,7 @@ async function main() {
     sourcemap: true,
     logLevel: 'warning',
   });
-  await buildWindow({ root, configFile: join(root, 'vite.config.ts'), logLevel: 'warn' });
+  await buildWindow({ configFile: join(root, 'vite.config.ts'), logLevel: 'warn' });
   return 0;
 }
 

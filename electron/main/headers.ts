@@ -1,0 +1,35 @@
+/** The headers of every answer over the application's origin. */
+
+/**
+ * SHA-256 of the one style element that react-aria-components injects (it hides the browser's own highlight while a
+ * pressable is held). A test recomputes it from the installed package.
+ */
+export const injectedStyleHash = 'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o=';
+
+/** Nothing from elsewhere, nothing inline, no evaluation. */
+export const contentSecurityPolicy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  `style-src 'self' '${injectedStyleHash}'`,
+  "img-src 'self' blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "frame-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'self'",
+].join('; ');
+
+const everyAnswer = {
+  'Content-Security-Policy': contentSecurityPolicy,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+};
+
+/** All headers of an answer with a body of this type. */
+export function headersFor(mediaType: string, more: Readonly<Record<string, string>> = {}): Headers {
+  return new Headers({ ...everyAnswer, 'Content-Type': mediaType, ...more });
+}

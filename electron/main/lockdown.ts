@@ -1,0 +1,52 @@
+/** What every page is refused: navigation, windows, frames of others, permissions, the network. */
+import { app, type Session, type WebContents } from 'electron';
+import { isOurUrl } from './origin.ts';
+
+/**
+ * Schemes a request may have. `chrome-extension` and `chrome` are Chromium's own PDF view inside our frame; `devtools`
+ * are the tools of a development build.
+ */
+const allowedSchemes: ReadonlySet<string> = new Set([
+  'app:',
+  'blob:',
+  'chrome:',
+  'chrome-extension:',
+  'devtools:',
+]);
+
+/** Whether a page of ours may ask for this URL at all. */
+export function isAllowedRequest(url: string): boolean {
+  try {
+    const { protocol } = new URL(url);
+    return protocol === 'app:' ? isOurUrl(url) : allowedSchemes.has(protocol);
+  } catch {
+    return false;
+  }
+}
+
+/** A frame inside our page may show a stored file and nothing else. */
+export function isAllowedFrame(url: string): boolean {
+  return isOurUrl(url) && new URL(url).pathname.startsWith('/file/');
+}
+
+export function lockSession(session: Session): void {
+  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
+  session.setPermissionCheckHandler(() => false);
+  session.setDevicePermissionHandler(() => false);
+  session.webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !isAllowedRequest(url) }));
+}
+
+function lockContents(contents: WebContents): void {
+  contents.setWindowOpenHandler(() => ({ action: 'deny' }));
+  contents.on('will-navigate', (event) => event.preventDefault());
+  contents.on('will-redirect', (event) => event.preventDefault());
+  contents.on('will-frame-navigate', (event) => {
+    if (event.isMainFrame || !isAllowedFrame(event.url)) event.preventDefault();
+  });
+  contents.on('will-attach-webview', (event) => event.preventDefault());
+}
+
+/** Applies to every contents there will ever be; call before the first window. */
+export function lockAllContents(): void {
+  app.on('web-contents-created', (_event, contents) => lockContents(contents));
+}

@@ -1,0 +1,111 @@
+/** Composition root of the main process: puts the parts together in the order Electron asks for. */
+import { mkdirSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import { app, type BrowserWindow, Menu, protocol, session } from 'electron';
+import { dataFolder as dataFolderOf } from '../service/host/dataFolder.ts';
+import type { LocatedFile } from '../service/host/wire.ts';
+import { answerAppRequest } from './appProtocol.ts';
+import { buildKind } from './buildKind.ts';
+import { noticeChannel } from './channels.ts';
+import { openGateway } from './gateway.ts';
+import { lockAllContents, lockSession } from './lockdown.ts';
+import { type Log, openLog } from './logFile.ts';
+import { scheme } from './origin.ts';
+import { forkService } from './serviceChild.ts';
+import { startServiceProcess } from './serviceProcess.ts';
+import { createWindow, loadStartPage } from './window.ts';
+
+const build = buildKind(process.versions.electron ?? '', PINNED_ELECTRON, app.isPackaged);
+const dataFolder = dataFolderOf(process.env, process.platform, homedir());
+
+/** Before `ready`: names, folders, the scheme, the sandbox. False when another instance holds this data folder. */
+function prepare(): boolean {
+  app.setName(build === 'test build' ? 'Datumline (test build)' : 'Datumline');
+  // Chromium's own files stay apart from the record.
+  mkdirSync(dataFolder, { recursive: true });
+  app.setPath('userData', join(dataFolder, 'window'));
+  if (!app.requestSingleInstanceLock()) return false;
+  protocol.registerSchemesAsPrivileged([
+    { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true, stream: true } },
+  ]);
+  // It would take --no-sandbox away again, which the development launcher gives as root, and nothing would start.
+  if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
+  lockAllContents();
+  Menu.setApplicationMenu(
+    process.platform === 'darwin' ? Menu.buildFromTemplate([{ role: 'editMenu' }]) : null,
+  );
+  return true;
+}
+
+function open(log: Log): BrowserWindow {
+  const appFolder = app.getAppPath();
+  const windowSession = session.fromPartition('persist:datumline', { cache: false });
+  lockSession(windowSession);
+  const window = createWindow({
+    session: windowSession,
+    build,
+    buildFolder: join(appFolder, 'electron', 'build'),
+  });
+  const contentsId = window.webContents.id;
+  const tell = (name: string, value: unknown) => {
+    if (!window.isDestroyed()) window.webContents.send(noticeChannel, name, value);
+  };
+  const service = startServiceProcess({
+    start: () => forkService({ appFolder, dataFolder, build, logFile: log.descriptor }),
+    onNotice: tell,
+    onState: (state) => tell('service.state', { state }),
+    log: log.write,
+  });
+  openGateway({
+    isOurWindow: (id) => id === contentsId,
+    forward: (name, inputText, traceId) => service.request({ kind: 'call', name, inputText, traceId }),
+    log: log.write,
+  });
+  windowSession.protocol.handle(scheme, (request) =>
+    answerAppRequest(
+      {
+        windowFolder: join(appFolder, 'renderer', 'build'),
+        inboxFolder: join(dataFolder, 'inbox'),
+        locateFile: async (digest) => {
+          const answer = await service.request({ kind: 'locateFile', digest });
+          return answer.ok ? ((answer.value as LocatedFile | null) ?? undefined) : undefined;
+        },
+        adoptFile: async ({ path, digest }) => {
+          const answer = await service.request({ kind: 'adoptFile', path, digest });
+          return answer.ok && answer.value === true;
+        },
+      },
+      request,
+    ),
+  );
+  let stopped = false;
+  app.on('will-quit', (event) => {
+    if (stopped) return;
+    event.preventDefault();
+    void service.stop().finally(() => {
+      stopped = true;
+      app.quit();
+    });
+  });
+  return window;
+}
+
+async function main(): Promise<void> {
+  if (!prepare()) return app.quit();
+  await app.whenReady();
+  const log = openLog(dataFolder);
+  log.write(`start, ${build}, Electron ${process.versions.electron}, data in ${dataFolder}`);
+  const window = open(log);
+  app.on('second-instance', () => {
+    if (window.isMinimized()) window.restore();
+    window.focus();
+  });
+  app.on('window-all-closed', () => app.quit());
+  await loadStartPage(window);
+}
+
+main().catch((error: unknown) => {
+  console.error(error);
+  app.exit(1);
+});

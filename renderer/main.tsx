@@ -1,0 +1,6 @@
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+
+const root = document.getElementById('root');
+if (!root) throw new Error('index.html has no root element');
+createRoot(root).render(<App />);

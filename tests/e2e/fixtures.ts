@@ -1,0 +1,81 @@
+// What every test in the window gets: its own data folder and the running application. A test fails on any policy
+// violation or console error it did not announce; of a failure the trace, a picture and the service's log are kept.
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { test as base, type Electron, expect, type Page, type TestInfo } from '@playwright/test';
+import { freshDataFolder, type Launched, launch, removeDataFolder, type Trouble } from './launch.ts';
+
+/** The running application of a test that starts and ends it itself (restarts, kills). */
+export interface Bench {
+  readonly dataFolder: string;
+  /** Starts the application on this test's data folder; the newest one is watched and closed at the end. */
+  start(): Promise<Launched>;
+}
+
+interface Fixtures {
+  readonly bench: Bench;
+  readonly launched: Launched;
+  readonly page: Page;
+  readonly trouble: Trouble;
+}
+
+function failed(info: TestInfo): boolean {
+  return info.status !== info.expectedStatus;
+}
+
+async function keepPicture({ app, page }: Launched, info: TestInfo, name: string): Promise<void> {
+  const trace = info.outputPath(`${name}.trace.zip`);
+  await app.context().tracing.stop({ path: trace });
+  await info.attach(`${name} trace`, { path: trace });
+  const body = await page.screenshot();
+  await info.attach(`${name} window`, { body, contentType: 'image/png' });
+}
+
+async function keepLog(dataFolder: string, info: TestInfo): Promise<void> {
+  const log = await readFile(join(dataFolder, 'logs', 'service.log'), 'utf8').catch(() => 'no service log');
+  await info.attach('service log', { body: log, contentType: 'text/plain' });
+}
+
+/** Closes an application that may be closed, killed or hung already. */
+async function close({ app }: Launched): Promise<void> {
+  if (app.process().exitCode !== null || app.process().signalCode !== null) return;
+  await app.close().catch(() => app.process().kill('SIGKILL'));
+}
+
+async function runBench(
+  electron: Electron,
+  info: TestInfo,
+  use: (bench: Bench) => Promise<void>,
+): Promise<void> {
+  const dataFolder = await freshDataFolder();
+  const all: Launched[] = [];
+  await use({
+    dataFolder,
+    async start() {
+      const launched = await launch(electron, dataFolder);
+      await launched.app.context().tracing.start({ screenshots: true, snapshots: true });
+      all.push(launched);
+      return launched;
+    },
+  });
+  const unexpected = all.flatMap(({ trouble }) => trouble.unexpected);
+  for (const [index, launched] of all.entries()) {
+    // A killed application has nothing left to show.
+    if (failed(info) || unexpected.length > 0) {
+      await keepPicture(launched, info, `run ${index + 1}`).catch(() => undefined);
+    }
+    await close(launched);
+  }
+  if (failed(info) || unexpected.length > 0) await keepLog(dataFolder, info);
+  await removeDataFolder(dataFolder);
+  expect(unexpected, 'console errors and policy violations').toEqual([]);
+}
+
+export const test = base.extend<Fixtures>({
+  bench: ({ playwright }, use, info) => runBench(playwright._electron, info, use),
+  launched: async ({ bench }, use) => use(await bench.start()),
+  page: ({ launched }, use) => use(launched.page),
+  trouble: ({ launched }, use) => use(launched.trouble),
+});
+
+export { expect };
