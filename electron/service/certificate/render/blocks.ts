@@ -3,11 +3,11 @@ import type { DocumentBlock, DocumentSection } from '../../../../core/certificat
 import { assertNever } from '../../../../core/result.ts';
 import { drawFacts } from './facts.ts';
 import { drawList, drawNotice, drawText } from './prose.ts';
-import { drawScene, type SceneDrawer } from './sceneBlock.ts';
+import { drawScene, type SceneDrawer, sceneStart } from './sceneBlock.ts';
 import type { Sheet } from './sheet.ts';
-import { drawTable } from './table.ts';
+import { drawTable, tableStart } from './table.ts';
 import { colours, rule, space, styles } from './tokens.ts';
-import { drawVerdicts } from './verdicts.ts';
+import { drawVerdicts, verdictsStart } from './verdicts.ts';
 
 export function drawBlock(sheet: Sheet, block: DocumentBlock, drawer: SceneDrawer): void {
   switch (block.block) {
@@ -37,12 +37,26 @@ export function drawBlock(sheet: Sheet, block: DocumentBlock, drawer: SceneDrawe
   }
 }
 
-/** Room a heading wants below itself, so that it never stands alone at the foot of a page. */
-const roomBelowHeading = 84;
+/** Room under a heading whose first block can begin anywhere. */
+const plainStart = 48;
 
-export function drawHeading(sheet: Sheet, words: string, roomBelow: number = roomBelowHeading): void {
+/** Room the block needs to begin, so that no heading stands alone at the foot of a page. */
+function startRoom(sheet: Sheet, block: DocumentBlock | undefined): number {
+  switch (block?.block) {
+    case 'table':
+      return tableStart(sheet, block);
+    case 'verdicts':
+      return verdictsStart(sheet, block);
+    case 'scene':
+      return sceneStart(sheet, block);
+    default:
+      return plainStart;
+  }
+}
+
+export function drawHeading(sheet: Sheet, words: string, roomBelow: number): void {
   const lines = sheet.lines(styles.heading, words, sheet.width);
-  const height = lines.length * styles.heading.leading;
+  const height = lines.length * styles.heading.leading + 3 + space.step;
   if (sheet.y > sheet.page.top) sheet.y += space.step;
   sheet.ensure(height + roomBelow);
   sheet.tag('H2', () => {
@@ -55,7 +69,7 @@ export function drawHeading(sheet: Sheet, words: string, roomBelow: number = roo
 
 export function drawSection(sheet: Sheet, section: DocumentSection, drawer: SceneDrawer): void {
   sheet.group('Sect', () => {
-    drawHeading(sheet, section.heading);
+    drawHeading(sheet, section.heading, startRoom(sheet, section.blocks[0]));
     for (const block of section.blocks) drawBlock(sheet, block, drawer);
   });
 }

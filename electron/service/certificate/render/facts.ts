@@ -3,7 +3,8 @@ import type { Emphasis, Fact, FactsBlock } from '../../../../core/certificate/do
 import type { Sheet } from './sheet.ts';
 import { colours, rule, space, styles, type TextStyle } from './tokens.ts';
 
-const gutter = 24;
+/** Between the two columns of facts. */
+export const gutter = 24;
 const labelShare = 0.34;
 
 const valueStyles: Readonly<Record<Emphasis, TextStyle>> = {

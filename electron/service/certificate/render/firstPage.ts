@@ -93,7 +93,7 @@ export function drawAnswer(sheet: Sheet, document: CertificateDocument): void {
   const wordLines = sheet.lines(words, document.answer.words, textWidth);
   const sentenceLines = sheet.lines(sentence, document.answer.sentence, textWidth);
   const top = sheet.y;
-  const height = wordLines.length * words.leading + sentenceLines.length * sentence.leading + 22;
+  const height = wordLines.length * words.leading + sentenceLines.length * sentence.leading + 23;
   sheet.artifact(() => {
     drawBand(sheet, document.kind, top, height);
     const shape = kindShape(document.kind);
@@ -104,6 +104,7 @@ export function drawAnswer(sheet: Sheet, document: CertificateDocument): void {
   sheet.tag('P', () => {
     sheet.y += sheet.write(wordLines, words, textX, sheet.y, textWidth);
   });
+  sheet.y += 2;
   sheet.tag('P', () => {
     sheet.y += sheet.write(sentenceLines, sentence, textX, sheet.y, textWidth);
   });

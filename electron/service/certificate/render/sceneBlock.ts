@@ -7,11 +7,21 @@ import { colours, pointsPerMm, rule, space, styles } from './tokens.ts';
 /** Draws a scene into a box, in points from the upper left corner of the page. It adds no marked content. */
 export type SceneDrawer = (doc: Pdf, scene: SceneBlock['scene'], box: Box) => void;
 
-export function drawScene(sheet: Sheet, block: SceneBlock, drawer: SceneDrawer): void {
+/** Room the drawing and its caption take. */
+export function sceneStart(sheet: Sheet, block: SceneBlock): number {
+  const { height, below } = measure(sheet, block);
+  return height + below;
+}
+
+function measure(sheet: Sheet, block: SceneBlock) {
   const caption = block.caption === undefined ? [] : sheet.lines(styles.small, block.caption, sheet.width);
-  const captionHeight = caption.length * styles.small.leading + (caption.length > 0 ? space.half : 0);
-  const height = Math.min(block.heightMm * pointsPerMm, sheet.capacity - captionHeight);
-  sheet.ensure(height + captionHeight);
+  const below = caption.length * styles.small.leading + (caption.length > 0 ? space.half : 0);
+  return { caption, below, height: Math.min(block.heightMm * pointsPerMm, sheet.capacity - below) };
+}
+
+export function drawScene(sheet: Sheet, block: SceneBlock, drawer: SceneDrawer): void {
+  const { caption, below, height } = measure(sheet, block);
+  sheet.ensure(height + below);
   const box = { x: sheet.left, y: sheet.y, width: sheet.width, height };
   sheet.tag('Figure', () => drawFramed(sheet, block, drawer, box), {
     alt: block.altText,

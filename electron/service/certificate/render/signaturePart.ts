@@ -1,13 +1,12 @@
 /** The last part: who signed, the field itself, the digest once more, and the mark that nothing follows. */
 import type { CertificateDocument } from '../../../../core/certificate/document.ts';
 import { drawHeading } from './blocks.ts';
-import { drawFacts } from './facts.ts';
+import { drawFacts, gutter } from './facts.ts';
 import { fillWords, groupDigest } from './pageWords.ts';
 import type { Sheet } from './sheet.ts';
 import { drawSignatureField } from './signatureField.ts';
 import { colours, rule, space, styles } from './tokens.ts';
 
-const fieldWidth = 236;
 const fieldHeight = 54;
 const partHeight = fieldHeight + 60;
 
@@ -18,7 +17,7 @@ export function drawSignaturePart(sheet: Sheet, document: CertificateDocument, m
     drawHeading(sheet, words.signatureHeading, partHeight + factRows * 20);
     drawFacts(sheet, { block: 'facts', facts: document.signerFacts });
     sheet.ensure(partHeight);
-    const box = { x: sheet.left, y: sheet.y, width: fieldWidth, height: fieldHeight };
+    const box = { x: sheet.left, y: sheet.y, width: (sheet.width - gutter) / 2, height: fieldHeight };
     drawSignatureField(
       sheet,
       {
@@ -29,7 +28,7 @@ export function drawSignaturePart(sheet: Sheet, document: CertificateDocument, m
       box,
       moment,
     );
-    drawDigest(sheet, document, box.x + fieldWidth + 20, box.y);
+    drawDigest(sheet, document, box.x + box.width + gutter, box.y);
     sheet.y += fieldHeight + space.double;
   });
   drawEndMark(sheet, fillWords(document, words.end));
@@ -38,7 +37,7 @@ export function drawSignaturePart(sheet: Sheet, document: CertificateDocument, m
 function drawDigest(sheet: Sheet, document: CertificateDocument, x: number, top: number): void {
   const width = sheet.page.right - x;
   const label = sheet.lines(styles.label, document.words.recordDigest, width);
-  const digest = sheet.lines(styles.digest, groupDigest(document.recordDigest), width);
+  const digest = [0, 32].map((from) => groupDigest(document.recordDigest.slice(from, from + 32)));
   let y = top + 2;
   sheet.tag('P', () => {
     y += sheet.write(label, styles.label, x, y, width);

@@ -51,28 +51,45 @@ export function placeColumns(
   });
 }
 
+/** Tables up to this many rows stay whole where they fit into a third of a page. */
+const smallTable = 12;
+
+/** Room the table needs to begin: all of a small one, else caption, head and two rows. */
+export function tableStart(sheet: Sheet, block: TableBlock): number {
+  const columns = placeColumns(block.columns, sheet.left, sheet.width);
+  const above = captionHeight(sheet, block.caption) + headHeight(sheet, columns);
+  const heightOf = (count: number) =>
+    block.rows
+      .slice(0, count)
+      .flatMap((row) => measureRow(sheet, row, columns))
+      .reduce((sum, row) => sum + row.height, above);
+  const whole = block.rows.length <= smallTable ? heightOf(smallTable) : Number.POSITIVE_INFINITY;
+  return whole <= sheet.capacity / 3 ? whole : heightOf(2);
+}
+
 export function drawTable(sheet: Sheet, block: TableBlock): void {
   if (block.columns.length === 0) return;
   const columns = placeColumns(block.columns, sheet.left, sheet.width);
-  const rows = block.rows.flatMap((row) => measureRow(sheet, row, columns));
-  const head = headHeight(sheet, columns);
-  const total = head + rows.reduce((sum, row) => sum + row.height, 0);
-  const firstRows = rows.slice(0, 2).reduce((sum, row) => sum + row.height, 0);
-  // A small table stays whole; a long one starts only where its head and two rows fit.
-  const caption = block.caption === undefined ? 0 : styles.caption.leading + space.half;
-  sheet.ensure(caption + (total <= sheet.capacity / 3 ? total : head + firstRows));
+  sheet.ensure(tableStart(sheet, block));
   sheet.group('Table', () => {
     if (block.caption !== undefined) drawCaption(sheet, block.caption);
     drawHead(sheet, columns);
-    for (const row of rows) {
-      if (row.height > sheet.room) {
-        sheet.newPage();
-        repeatHead(sheet, columns);
+    for (const cells of block.rows) {
+      for (const row of measureRow(sheet, cells, columns)) {
+        if (row.height > sheet.room) {
+          sheet.newPage();
+          repeatHead(sheet, columns);
+        }
+        drawRow(sheet, row, columns, block.rowHeadings === true);
       }
-      drawRow(sheet, row, columns, block.rowHeadings === true);
     }
   });
   sheet.y += space.step + space.half;
+}
+
+export function captionHeight(sheet: Sheet, caption: string | undefined): number {
+  if (caption === undefined) return 0;
+  return sheet.lines(styles.caption, caption, sheet.width).length * styles.caption.leading + space.half;
 }
 
 export function drawCaption(sheet: Sheet, caption: string): void {
@@ -88,6 +105,7 @@ function headLines(sheet: Sheet, columns: readonly PlacedColumn[]): readonly (re
 }
 
 export function headHeight(sheet: Sheet, columns: readonly PlacedColumn[]): number {
+  if (columns.length === 0) return 0;
   const most = Math.max(...headLines(sheet, columns).map((lines) => lines.length));
   return most * styles.head.leading + space.step;
 }

@@ -12,7 +12,7 @@ import { verdictColours } from './verdictShape.ts';
 export const toleranceBarHeight = 26;
 
 /** A value far outside is drawn as an arrow at the edge, so that the tolerance stays readable. */
-const farthestTolerances = 3;
+const farthestTolerances = 6;
 const boxHeight = 9;
 const tickHeight = 15;
 
@@ -25,7 +25,7 @@ export function drawToleranceBar(sheet: Sheet, bar: ToleranceBar, verdict: Verdi
     centre + (Math.max(-span, Math.min(span, value)) / span) * (box.width / 2);
   sheet.line(box.x, axis, box.x + box.width, axis, rule.hair, colours.pencil);
   sheet.line(centre, axis - 3, centre, axis + 3, rule.hair, colours.pencil);
-  drawBox(sheet, bar, verdict, axis, placeOf);
+  if (Math.abs(bar.found) <= span) drawBox(sheet, bar, verdict, axis, placeOf);
   for (const [limit, words] of [
     [bar.lower, bar.lowerText],
     [bar.upper, bar.upperText],

@@ -1,7 +1,7 @@
 /** Required, found, deviation in words, U, k, tolerance and verdict of each coordinate of a station. */
 import type { VerdictRow, VerdictsBlock } from '../../../../core/certificate/document.ts';
 import type { Sheet } from './sheet.ts';
-import { drawCaption, drawHead, headHeight, type PlacedColumn, placeColumns, repeatHead } from './table.ts';
+import { captionHeight, drawCaption, drawHead, headHeight, type PlacedColumn, placeColumns, repeatHead } from './table.ts';
 import { colours, rule, space, styles, type TextStyle } from './tokens.ts';
 import { drawToleranceBar, toleranceBarHeight } from './toleranceBar.ts';
 import { drawVerdictShape, verdictColours } from './verdictShape.ts';
@@ -28,12 +28,18 @@ interface MeasuredRow {
   readonly height: number;
 }
 
+/** Room the block needs to begin: caption, head and first row. */
+export function verdictsStart(sheet: Sheet, block: VerdictsBlock): number {
+  const columns = columnsOf(sheet, block);
+  const [first] = block.rows;
+  const row = first === undefined ? 0 : measureRow(sheet, first, columns).height;
+  return captionHeight(sheet, block.caption) + headHeight(sheet, columns) + row;
+}
+
 export function drawVerdicts(sheet: Sheet, block: VerdictsBlock): void {
   const columns = columnsOf(sheet, block);
   const rows = block.rows.map((row) => measureRow(sheet, row, columns));
-  const head = headHeight(sheet, columns);
-  const caption = block.caption === undefined ? 0 : styles.caption.leading + space.half;
-  sheet.ensure(caption + head + (rows[0]?.height ?? 0));
+  sheet.ensure(verdictsStart(sheet, block));
   sheet.group('Table', () => {
     if (block.caption !== undefined) drawCaption(sheet, block.caption);
     drawHead(sheet, columns);
@@ -52,14 +58,14 @@ export function drawVerdicts(sheet: Sheet, block: VerdictsBlock): void {
 function columnsOf(sheet: Sheet, block: VerdictsBlock): readonly PlacedColumn[] {
   const { headings } = block;
   const layout = [
-    [headings.coordinate, 'left', 12],
+    [headings.coordinate, 'left', 15],
     [headings.required, 'right', 12],
     [headings.found, 'right', 12],
     [headings.deviation, 'left', 19],
-    [headings.expandedUncertainty, 'right', 10],
-    [headings.coverageFactor, 'right', 6],
-    [headings.tolerance, 'right', 12],
-    [headings.verdict, 'left', 23],
+    [headings.expandedUncertainty, 'right', 9],
+    [headings.coverageFactor, 'right', 5],
+    [headings.tolerance, 'right', 11],
+    [headings.verdict, 'left', 22],
   ] as const;
   return placeColumns(
     layout.map(([heading, align, share]) => ({ heading, align, share })),
