@@ -5,12 +5,9 @@
  */
 import { canonicalJson, sha256Hex } from '../canonical.ts';
 import type { Answers } from '../job/assess.ts';
-import { parseEvent } from '../job/event.ts';
-import type { EventType } from '../job/events.ts';
-import { eventTypes, payloadSchema } from '../job/events.ts';
 import { utcSecond } from '../job/localTime.ts';
 import type { PersonalText } from '../job/personal.ts';
-import type { JobEvent } from '../job/reduce.ts';
+import { eventsOfTexts, type ReadEventsError } from '../job/readEvents.ts';
 import { reduce } from '../job/reduce.ts';
 import { solveAll } from '../job/solve.ts';
 import { err, ok, type Result } from '../result.ts';
@@ -61,35 +58,10 @@ export function attachmentJson(record: CertificateRecord, disclosures: readonly 
   return canonicalJson(attachment as Parameters<typeof canonicalJson>[0]);
 }
 
-/** Why stored texts are no job of ours. */
-export interface RecordError {
-  readonly code: 'record/unreadable' | 'record/notAJob';
-  readonly details: { readonly problem: string };
-}
-
-function isEventType(type: string): type is EventType {
-  return (eventTypes as readonly string[]).includes(type);
-}
-
-/** Reads stored event texts back into events whose payloads pass their strict schemas. */
-export function eventsOfTexts(texts: readonly string[]): Result<readonly JobEvent[], RecordError> {
-  const events: JobEvent[] = [];
-  for (const text of texts) {
-    const parsed = parseEvent(text);
-    if (!parsed.ok)
-      return err({ code: 'record/unreadable', details: { problem: parsed.error.details.problem } });
-    const { type, payload, job, seq, at, person } = parsed.value;
-    if (!isEventType(type))
-      return err({ code: 'record/unreadable', details: { problem: `unknown event ${type}` } });
-    const checked = payloadSchema(type).safeParse(payload);
-    if (!checked.success) {
-      const problem = `${type}: ${checked.error.issues[0]?.message ?? 'not its payload'}`;
-      return err({ code: 'record/unreadable', details: { problem } });
-    }
-    events.push({ job, seq, type, at, person, payload: checked.data } as JobEvent);
-  }
-  return ok(events);
-}
+/** Why a record cannot be recomputed. */
+export type RecordError =
+  | ReadEventsError
+  | { readonly code: 'record/notAJob'; readonly details: { readonly seq: number; readonly problem: string } };
 
 /** What recomputing a record found. */
 export interface Recomputation {
@@ -110,7 +82,8 @@ export function recompute(record: CertificateRecord): Result<Recomputation, Reco
   const events = eventsOfTexts(record.events);
   if (!events.ok) return events;
   const job = reduce(events.value);
-  if (job === undefined) return err({ code: 'record/notAJob', details: { problem: 'no opening event' } });
+  if (job === undefined)
+    return err({ code: 'record/notAJob', details: { seq: 1, problem: 'no opening event' } });
   const again = new Map(
     Object.entries(solveAll(job)).flatMap(([sensor, answer]) =>
       answer === undefined ? [] : placementNumbers(sensor, answer).map((each) => [each.id, each] as const),

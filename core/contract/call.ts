@@ -1,6 +1,10 @@
 /** What a call is, and the parts that several calls share. Everything is JSON: no dates, no bytes, no paths. */
 import { z } from 'zod';
-import { eventTypes, personalTextSchema } from '../job/events.ts';
+import { eventTypes } from '../job/events.ts';
+import { isUuidV7 } from '../job/ids.ts';
+
+/** Jobs and commands are UUIDv7, made where they begin. */
+export const uuidSchema = z.string().refine(isUuidV7, 'not a UUIDv7');
 
 /** Ids travel as bounded text. */
 export const refSchema = z.string().regex(/^[A-Za-z0-9._-]{1,60}$/);
@@ -50,5 +54,3 @@ export function command<I extends z.ZodType, O extends z.ZodType>(
 ): Call<I, O> {
   return Object.freeze({ kind: 'command' as const, input, output, limit });
 }
-
-export { personalTextSchema };

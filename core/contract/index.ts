@@ -16,6 +16,7 @@ import {
   query,
   refSchema,
   storedEventSchema,
+  uuidSchema,
 } from './call.ts';
 
 export type { Call } from './call.ts';
@@ -39,7 +40,7 @@ export const statusSchema = z.strictObject({
 
 /** One line of the job list: a projection, rebuilt from the journal whenever it does not match. */
 export const jobRowSchema = z.strictObject({
-  job: refSchema,
+  job: uuidSchema,
   reference: z.string(),
   plate: z.string(),
   vin: z.string(),
@@ -66,16 +67,16 @@ export const certificateRowSchema = z.strictObject({
   kind: certificateKindSchema,
   fileDigest: digestSchema,
   issuedAtUtcMs: z.int(),
-  job: refSchema,
+  job: uuidSchema,
   plate: z.string(),
 });
 
 export const calls = Object.freeze({
   'app.status': query(z.strictObject({}), statusSchema),
-  'shop.openDemo': command(z.strictObject({ commandId: refSchema }), statusSchema),
+  'shop.openDemo': command(z.strictObject({ commandId: uuidSchema }), statusSchema),
   'shop.setUp': command(
     z.strictObject({
-      commandId: refSchema,
+      commandId: uuidSchema,
       name: z.string().min(1).max(120),
       code: z.string().regex(/^[A-Z0-9]{2,6}$/),
       address: z.string().max(400),
@@ -88,7 +89,7 @@ export const calls = Object.freeze({
     z.strictObject({ status: statusSchema, rootKeyFile: z.string(), rootKeyFileName: z.string() }),
   ),
   'shop.record': command(
-    actingSchema.extend({ commandId: refSchema, shop: shopSchema }),
+    actingSchema.extend({ commandId: uuidSchema, shop: shopSchema }),
     statusSchema,
     2_000_000,
   ),
@@ -98,11 +99,11 @@ export const calls = Object.freeze({
     z.strictObject({ rows: z.array(jobRowSchema), total: z.int() }),
   ),
   'job.create': command(
-    actingSchema.extend({ commandId: refSchema, bay: refSchema, entries: z.array(entrySchema).max(10) }),
-    z.strictObject({ job: refSchema }),
+    actingSchema.extend({ commandId: uuidSchema, bay: refSchema, entries: z.array(entrySchema).max(10) }),
+    z.strictObject({ job: uuidSchema }),
   ),
   'job.read': query(
-    z.strictObject({ job: refSchema, afterSeq: z.int().min(0) }),
+    z.strictObject({ job: uuidSchema, afterSeq: z.int().min(0) }),
     z.strictObject({
       events: z.array(storedEventSchema),
       drafts: z.array(draftSchema),
@@ -112,8 +113,8 @@ export const calls = Object.freeze({
   ),
   'job.record': command(
     actingSchema.extend({
-      job: refSchema,
-      commandId: refSchema,
+      job: uuidSchema,
+      commandId: uuidSchema,
       /** The last sequence the window had seen; null only where every entry commutes. */
       expectedSeq: z.int().nullable(),
       /** The draft that this entry makes obsolete. */
@@ -124,13 +125,13 @@ export const calls = Object.freeze({
     2_000_000,
   ),
   'draft.save': command(
-    z.strictObject({ job: refSchema, field: draftKeySchema, text: z.string().max(4000) }),
+    z.strictObject({ job: uuidSchema, field: draftKeySchema, text: z.string().max(4000) }),
     z.strictObject({ savedAtUtcMs: z.int() }),
   ),
   'certificate.issue': command(
     actingSchema.extend({
-      job: refSchema,
-      commandId: refSchema,
+      job: uuidSchema,
+      commandId: uuidSchema,
       expectedSeq: z.int(),
       kind: certificateKindSchema,
       reason: z.string().max(2000),
@@ -138,7 +139,7 @@ export const calls = Object.freeze({
     certificateRowSchema,
   ),
   'certificate.list': query(
-    z.strictObject({ job: refSchema.nullable() }),
+    z.strictObject({ job: uuidSchema.nullable() }),
     z.strictObject({ rows: z.array(certificateRowSchema) }),
   ),
   /** Checks a file that the window has put in the drop store, or an issued one, by its digest. */
@@ -156,7 +157,7 @@ export type Output<N extends CallName> = z.infer<Calls[N]['output']>;
 /** What the service tells every window without being asked. */
 export const notices = Object.freeze({
   'service.state': z.strictObject({ state: z.enum(['starting', 'running', 'restarting', 'stopped']) }),
-  'job.changed': z.strictObject({ job: refSchema, seq: z.int() }),
+  'job.changed': z.strictObject({ job: uuidSchema, seq: z.int() }),
 });
 export type Notices = typeof notices;
 export type NoticeName = keyof Notices;

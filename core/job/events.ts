@@ -148,9 +148,6 @@ export function payloadSchema<T extends EventType>(type: T): (typeof payloads)[T
   return payloads[type];
 }
 
-/** A payload as it stands before the service has put personal text aside: `{ personal: text }` is allowed as value. */
-export const personalTextSchema = z.strictObject({ personal: z.string().max(2000) });
-
 /** Whether entries of this type may be appended without the job's expected sequence: they commute. */
 export function commutes(type: EventType): boolean {
   return type === 'readingRecorded';
