@@ -31,7 +31,7 @@ const UNITS: Readonly<Record<ExpressionUnit, Measure>> = {
   mm: lengthOf(1),
   cm: lengthOf(mmFromCm(1)),
   m: lengthOf(mmFromM(1)),
-  in: lengthOf(mmFromInch(1)),
+  inch: lengthOf(mmFromInch(1)),
   ft: lengthOf(mmFromFoot(1)),
   deg: angleOf(radFromDeg(1)),
   rad: angleOf(1),

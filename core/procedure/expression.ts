@@ -13,8 +13,8 @@ export const EXPRESSION_NODE_LIMIT = 100;
 /** Largest whole exponent, either sign; lengths to the third power are the most a station could need. */
 export const EXPONENT_LIMIT = 6;
 
-/** Units an expression may name. */
-export const EXPRESSION_UNITS = ['mm', 'cm', 'm', 'in', 'ft', 'deg', 'rad'] as const;
+/** Units an expression may name; `in` is read as `inch`. */
+export const EXPRESSION_UNITS = ['mm', 'cm', 'm', 'inch', 'ft', 'deg', 'rad'] as const;
 /** Functions an expression may call; sind, cosd and tand take an angle, or a bare number of degrees. */
 export const EXPRESSION_FUNCTIONS = ['min', 'max', 'abs', 'sqrt', 'sind', 'cosd', 'tand'] as const;
 
@@ -81,10 +81,13 @@ export function parseExpression(text: string): Result<Expression, ExpressionErro
   return walk(parsed.value);
 }
 
+/** mathjs reads a bare `in` as its conversion operator, which would bind looser than any sum: it becomes `inch`. */
+const INCH_WORD = /(?<![A-Za-z])in(?![A-Za-z0-9])/g;
+
 /** The one call into mathjs; its parser reports a bad text by throwing. */
 function parseText(text: string): Result<MathNode, ExpressionError> {
   try {
-    return ok(parse(text));
+    return ok(parse(text.replace(INCH_WORD, 'inch')));
   } catch {
     return err({ code: 'procedure/expressionUnreadable', at: text.slice(0, 40) });
   }
@@ -134,12 +137,32 @@ function operated(node: SeenNode): Result<Expression, ExpressionError> {
   if (node.op === '^') return raised(left.value, second);
   const right = walk(second);
   if (!right.ok) return right;
-  if (node.implicit === true && !isUnitPart(right.value)) return notAllowed('two values side by side');
+  if (node.implicit === true && !(isBare(left.value) && isUnitPart(right.value)))
+    return notAllowed('two values side by side');
   const operator = node.op;
   if (operator === '+' || operator === '-' || operator === '*' || operator === '/') {
     return ok({ kind: 'binary', operator, left: left.value, right: right.value });
   }
   return notAllowed(String(operator));
+}
+
+/** True for a tree of numbers alone: what may stand directly before a unit. */
+function isBare(part: Expression): boolean {
+  switch (part.kind) {
+    case 'number':
+      return true;
+    case 'unit':
+    case 'input':
+      return false;
+    case 'negate':
+      return isBare(part.of);
+    case 'power':
+      return isBare(part.base);
+    case 'binary':
+      return isBare(part.left) && isBare(part.right);
+    case 'call':
+      return part.args.every(isBare);
+  }
 }
 
 /** Only a unit, or a unit to a power, may stand beside a number without an operator. */

@@ -93,7 +93,7 @@ class Resolver {
 const TAKEN: ReadonlySet<string> = new Set([
   ...EXPRESSION_UNITS,
   ...EXPRESSION_FUNCTIONS,
-  ...['to', 'mod', 'and', 'or', 'not', 'xor', 'true', 'false', 'null', 'undefined', 'end'],
+  ...['in', 'to', 'mod', 'and', 'or', 'not', 'xor', 'true', 'false', 'null', 'undefined', 'end'],
 ]);
 
 /** Checks the inputs' names and limits, and makes measures of the given values. */

@@ -7,6 +7,7 @@ import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
+import { VEHICLE_WORDS } from './vehicle.ts';
 
 /** Every topic's record, named for messages about duplicate keys. */
 export const TOPICS = {
@@ -14,6 +15,7 @@ export const TOPICS = {
   certificate: CERTIFICATE,
   entry: ENTRY_WORDS,
   procedure: PROCEDURE_WORDS,
+  vehicle: VEHICLE_WORDS,
 } as const;
 
 const WORDS = {
@@ -21,6 +23,7 @@ const WORDS = {
   ...TOPICS.certificate,
   ...TOPICS.entry,
   ...TOPICS.procedure,
+  ...TOPICS.vehicle,
 } as const;
 
 /** A key of the catalogue. */

@@ -13,7 +13,7 @@ export type WordFault = {
 const AMBIGUOUS_WAY = /\b(?:back|backs|backward|backwards|forward|forwards)\b/gi;
 const SIDE = /\b(?:left|right)\b/gi;
 const CAR_SIDE_BEFORE = /\bcar['\u2019]s[ -](?:(?:left|right) (?:and|or|to) )?$/i;
-const SIGNED_NUMBER = /(?:^|[\s(:=,;])[-+\u2212\u2013]\s?[0-9]/g;
+const SIGNED_NUMBER = /(?:^|[\s(:=,;])[-+\u2212\u2013][0-9]|(?:^|[(:=])\s?[-+\u2212\u2013]\s[0-9]/g;
 
 /**
  * Every piece of `text` that may not reach a screen. "car's left", "car's-left end" and "car's left or right"

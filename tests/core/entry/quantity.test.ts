@@ -222,6 +222,6 @@ describe('what has no reading is refused in plain words', () => {
 
   test('an unknown unit is named together with the known ones', () => {
     expect(refused('12 furlongs').values).toEqual({ unit: 'furlongs', known: 'mm, cm, m, in, ft' });
-    expect(refused('3 mm', angle).values['known']).toBe('°, ′, ″, mm/m, %, rad');
+    expect(refused('3 mm', angle).values.known).toBe('°, ′, ″, mm/m, %, rad');
   });
 });

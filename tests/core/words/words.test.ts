@@ -36,6 +36,7 @@ describe('words that may not reach a screen', () => {
     ["the car's front left wheel", 'bareSide'],
     ['off by -4 mm', 'signedNumber'],
     ['+0.2 deg', 'signedNumber'],
+    ['deviation: - 4 mm', 'signedNumber'],
     ['(\u22120.2 deg)', 'signedNumber'],
   ])('%s has %s', (text, fault) => {
     expect(wordFaults(text).map((found) => found.fault)).toEqual([fault]);
@@ -48,6 +49,7 @@ describe('words that may not reach a screen', () => {
     "550 mm to the car's left and right",
     'read on 2026-03-01 between 5-10 mm',
     'copyright, leftover, feedback',
+    'write it as reach + 1500 mm, from 5 \u2013 10 mm',
     'U = 2.3 mm (k = 2)',
   ])('%s passes', (text) => {
     expect(wordFaults(text)).toEqual([]);

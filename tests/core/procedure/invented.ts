@@ -1,0 +1,98 @@
+import type { Procedure } from '../../../core/procedure/index.ts';
+
+/** An invented procedure with one placed and one slide station; tests change what they are about. */
+export const invented: Procedure = {
+  format: 'datumline-procedure-1',
+  id: 'invented',
+  edition: 1,
+  title: 'Invented camera',
+  fictional: true,
+  sensor: 'forwardCamera',
+  applicability: { make: 'Invented', models: ['One'], fromYear: 2024, toYear: null },
+  inputs: [
+    { name: 'reach', label: 'Front axle to body face', quantity: 'length', least: '600 mm', most: '1.2 m' },
+    { name: 'aim', label: 'Aim of the bracket', quantity: 'angle', least: '-2 deg', most: '2 deg' },
+  ],
+  conditions: [
+    { kind: 'confirm', id: 'doors', text: 'Doors shut', caution: null, blocking: true },
+    {
+      kind: 'choice',
+      id: 'mode',
+      text: 'Mode',
+      caution: null,
+      blocking: false,
+      choices: [
+        { value: 'a', text: 'A', fits: true },
+        { value: 'b', text: 'B', fits: false },
+      ],
+    },
+    {
+      kind: 'value',
+      id: 'volt',
+      text: 'Supply',
+      caution: null,
+      blocking: true,
+      unit: 'V',
+      least: 12,
+      most: 15,
+    },
+  ],
+  target: { kind: 'board', widthMm: 1200, heightMm: 800, name: 'Board' },
+  sensorAt: { ahead: '1.9 m', left: '0', up: '1310 mm' },
+  stations: [
+    {
+      id: 'centre',
+      name: 'Centre',
+      kind: 'reposition',
+      place: 'ahead',
+      ahead: { value: 'reach + 1500 mm', from: 'frontAxle', tolerance: { kind: 'twoSided', limit: '10 mm' } },
+      left: {
+        value: '0',
+        from: 'thrustLine',
+        tolerance: { kind: 'unequal', lower: '-5 mm', upper: '1/4 in' },
+      },
+      up: {
+        value: '53 1/8 in',
+        from: 'contactPlane',
+        tolerance: { kind: 'notStated', workingLimit: '5 mm' },
+      },
+      yaw: { value: '180 deg', from: 'thrustLine', tolerance: { kind: 'twoSided', limit: '0.5°' } },
+      pitch: { value: 'aim', from: 'contactPlane', tolerance: { kind: 'upperOnly', upper: '1 deg' } },
+      roll: { value: '0 deg', from: 'contactPlane', tolerance: { kind: 'lowerOnly', lower: '-1 deg' } },
+      free: [],
+      capturePrompt: 'Capture',
+    },
+    {
+      id: 'carLeft',
+      name: 'Side',
+      kind: 'slide',
+      place: 'ahead',
+      ahead: {
+        value: 'reach + 1.5 m',
+        from: 'frontAxle',
+        tolerance: { kind: 'notStated', workingLimit: null },
+      },
+      left: { value: '550 mm', from: 'thrustLine', tolerance: { kind: 'twoSided', limit: '5 mm' } },
+      up: {
+        value: '1349.375 mm',
+        from: 'contactPlane',
+        tolerance: { kind: 'notStated', workingLimit: null },
+      },
+      yaw: { value: '180 deg', from: 'thrustLine', tolerance: { kind: 'notStated', workingLimit: null } },
+      pitch: { value: 'aim', from: 'contactPlane', tolerance: { kind: 'notStated', workingLimit: null } },
+      roll: { value: '0', from: 'contactPlane', tolerance: { kind: 'notStated', workingLimit: null } },
+      free: ['pitch'],
+      capturePrompt: 'Capture',
+    },
+  ],
+  steps: [],
+  decisionRule: null,
+  source: {
+    document: 'Invented sheet',
+    section: '1',
+    readOn: '2026-01-12',
+    enteredBy: 'A. Example',
+    reviewedBy: 'B. Example',
+    reviewWay: 'secondPerson',
+  },
+};
