@@ -1,0 +1,163 @@
+/** The shop: who works here, with what. A stream of its own in the journal; the newest record holds. */
+import { readFileSync } from 'node:fs';
+import type { JsonObject } from '../../../core/canonical.ts';
+import type { Input, Output } from '../../../core/contract/index.ts';
+import { type Shop, shopSchema } from '../../../core/job/shop.ts';
+import { err, ok, type Result } from '../../../core/result.ts';
+import type { CallError, Handlers } from '../host/handlers.ts';
+import type { ServiceContext } from './context.ts';
+import { contextOf, journalOf, readsOf } from './store.ts';
+
+/** The stream that holds the shop: a fixed id that no job can have, since job ids carry the time they were made. */
+export const SHOP_STREAM = '00000000-0000-7000-8000-000000000001';
+
+/** Opens the demo shop's key; printed in the README, because nothing it signs is worth anything. */
+export const DEMO_PASSPHRASE = 'harbour demonstration';
+
+const DEMO_SHOP = new URL('../../../assets/demo/shop.json', import.meta.url);
+
+/** The person in whose name the program itself records the shop's first state. */
+const FOUNDER = 'owner';
+
+const remembered = new WeakMap<object, Shop>();
+
+/** The shop as it stands, or undefined before one is set up. */
+export function currentShop(context: ServiceContext): Shop | undefined {
+  const reads = readsOf(context.store);
+  if (!reads.ok) return undefined;
+  const known = remembered.get(reads.value);
+  if (known !== undefined) return known;
+  const read = reads.value.readJob(SHOP_STREAM);
+  const last = read.ok ? read.value.events.findLast((each) => each.event.type === 'shopRecorded') : undefined;
+  const shop = shopSchema.safeParse(last?.event.payload.shop);
+  if (!shop.success) return undefined;
+  remembered.set(reads.value, shop.data);
+  return shop.data;
+}
+
+/** Records a new state of the shop. */
+export function recordShop(
+  context: ServiceContext,
+  shop: Shop,
+  commandId: string,
+  person: string,
+): Result<undefined, CallError> {
+  const journal = journalOf(context.store);
+  if (!journal.ok) return journal;
+  const before = journal.value.readJob(SHOP_STREAM);
+  if (!before.ok && before.error.code !== 'journal/noJob') return before;
+  const appended = journal.value.append({
+    job: SHOP_STREAM,
+    commandId,
+    expectedSeq: before.ok ? before.value.head.seq : 0,
+    entries: [{ type: 'shopRecorded', v: 1, payload: { shop: shop as unknown as JsonObject } }],
+    ctx: contextOf(journal.value.storeId, person, context.version, context.clock, context.random),
+  });
+  if (!appended.ok) return appended;
+  remembered.delete(journal.value);
+  return ok(undefined);
+}
+
+/** What the window asks first: can we record, whose shop is this, can we sign. */
+export function status(context: ServiceContext): Output<'app.status'> {
+  return {
+    version: context.version,
+    build: context.build,
+    store: context.store.state,
+    shop: currentShop(context) ?? null,
+    key: context.keys.state(),
+    rootFingerprint: context.keys.rootFingerprint(),
+  };
+}
+
+/** Reads the demo shop that ships with the program; a file that does not fit its schema is a bug. */
+export function demoShop(): Shop {
+  return shopSchema.parse(JSON.parse(readFileSync(DEMO_SHOP, 'utf8')));
+}
+
+async function openDemo(
+  context: ServiceContext,
+  { commandId }: Input<'shop.openDemo'>,
+): Promise<Result<Output<'shop.openDemo'>, CallError>> {
+  if (currentShop(context) !== undefined) return ok(status(context));
+  const shop = demoShop();
+  const made = await context.keys.create(shop.name, DEMO_PASSPHRASE);
+  if (!made.ok) return made;
+  const recorded = recordShop(context, shop, commandId, shop.people[0]?.id ?? FOUNDER);
+  return recorded.ok ? ok(status(context)) : recorded;
+}
+
+function shopOf(input: Input<'shop.setUp'>): Shop {
+  return {
+    name: input.name,
+    code: input.code,
+    address: input.address.split('\n').filter((line) => line.trim() !== ''),
+    contact: '',
+    demo: false,
+    decisionRule: 'guarded',
+    paper: 'A4',
+    bays: [{ code: '1', name: input.bayName }],
+    people: [
+      {
+        id: FOUNDER,
+        name: input.personName,
+        roles: ['technician', 'signer', 'office', 'owner'],
+        qualification: input.qualification,
+      },
+    ],
+    instruments: [],
+    sideArms: [],
+    fixtures: [],
+    targets: [],
+    procedures: [],
+  };
+}
+
+async function setUp(
+  context: ServiceContext,
+  input: Input<'shop.setUp'>,
+): Promise<Result<Output<'shop.setUp'>, CallError>> {
+  if (currentShop(context) !== undefined) return err({ code: 'shop/exists', details: {} });
+  const made = await context.keys.create(input.name, input.passphrase);
+  if (!made.ok) return made;
+  const recorded = recordShop(context, shopOf(input), input.commandId, FOUNDER);
+  if (!recorded.ok) return recorded;
+  return ok({
+    status: status(context),
+    rootKeyFile: Buffer.from(made.value.rootKeyFile).toString('base64'),
+    rootKeyFileName: `${input.code}-shop-root.dtlkey`,
+  });
+}
+
+function record(
+  context: ServiceContext,
+  input: Input<'shop.record'>,
+): Result<Output<'shop.record'>, CallError> {
+  const person = currentShop(context)?.people.find((each) => each.id === input.person);
+  if (!person?.roles.includes('owner')) {
+    return err({ code: 'person/notAllowed', details: { person: input.person, needs: 'owner' } });
+  }
+  const recorded = recordShop(context, input.shop, input.commandId, input.person);
+  return recorded.ok ? ok(status(context)) : recorded;
+}
+
+async function openKey(
+  context: ServiceContext,
+  { passphrase }: Input<'key.open'>,
+): Promise<Result<Output<'key.open'>, CallError>> {
+  const opened = await context.keys.open(passphrase);
+  return opened.ok ? ok(status(context)) : opened;
+}
+
+/** The handlers of this topic. */
+export function shopHandlers(
+  context: ServiceContext,
+): Pick<Handlers, 'app.status' | 'shop.openDemo' | 'shop.setUp' | 'shop.record' | 'key.open'> {
+  return {
+    'app.status': () => ok(status(context)),
+    'shop.openDemo': (input) => openDemo(context, input),
+    'shop.setUp': (input) => setUp(context, input),
+    'shop.record': (input) => record(context, input),
+    'key.open': (input) => openKey(context, input),
+  };
+}
