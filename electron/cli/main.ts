@@ -1,0 +1,32 @@
+/** The command line: the same service code as the window's. */
+import { runCheck } from './check.ts';
+import type { CommandIo } from './commandIo.ts';
+import { runDemo } from './demo.ts';
+import { runSolve } from './solve.ts';
+
+const io: CommandIo = {
+  print: (text) => console.log(text),
+  error: (text) => console.error(text),
+};
+
+const commands: Readonly<
+  Record<string, (args: readonly string[], io: CommandIo) => Promise<number> | number>
+> = {
+  solve: runSolve,
+  check: runCheck,
+  demo: runDemo,
+};
+
+const usage = `npm run cli -- COMMAND
+  solve FILE.json [--json]   adjust a network of readings
+  check FILE.pdf [--json]    check a certificate; exit code 0 all yes, 1 any no, 2 something cannot be told here
+  demo [--data FOLDER]       run the demo job to a signed PDF`;
+
+const [name = '', ...args] = process.argv.slice(2);
+const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+if (command === undefined) {
+  io.error(usage);
+  process.exitCode = 2;
+} else {
+  process.exitCode = await command(args, io);
+}
