@@ -174,9 +174,19 @@ export interface DimensionItem extends Touchable {
 
 /**
  * Signs of points, sized by the sheet: `hub` a ring with a cross, `mark` a floor mark, `linePoint` a tick on a
- * line, `barEnd` a square, `centre` a ring with a long cross, `cross` a bare cross.
+ * line, `barEnd` a square, `centre` a quartered circle, `cross` a bare cross, `dot` a filled and `ring` an open
+ * circle. `touch` draws nothing: it is only the place where a finger means the item's `pick`.
  */
-export type SymbolShape = 'hub' | 'mark' | 'linePoint' | 'barEnd' | 'centre' | 'cross' | 'dot';
+export type SymbolShape =
+  | 'hub'
+  | 'mark'
+  | 'linePoint'
+  | 'barEnd'
+  | 'centre'
+  | 'cross'
+  | 'dot'
+  | 'ring'
+  | 'touch';
 
 /** The sign of one point. */
 export interface SymbolItem extends Touchable {

@@ -138,6 +138,10 @@ export function symbolShapes(item: SymbolItem, at: SheetPoint): readonly PathSha
       return [lined(cross(at, r), role)];
     case 'dot':
       return [filled(ring(at, r), role)];
+    case 'ring':
+      return [lined(ring(at, r), role)];
+    case 'touch':
+      return [];
     default:
       return assertNever(item.shape);
   }
