@@ -19,7 +19,8 @@ const commands: Readonly<
 
 const usage = `npm run cli -- COMMAND
   solve FILE.json [--json]   adjust a network of readings
-  check FILE.pdf [--json]    check a certificate; exit code 0 all yes, 1 any no, 2 something cannot be told here
+  check FILE.pdf [--root FINGERPRINT] [--json]
+                             check a certificate; exit code 0 all yes, 1 any no, 2 something cannot be told here
   demo [--data FOLDER]       run the demo job to a signed PDF`;
 
 const [name = '', ...args] = process.argv.slice(2);
