@@ -29,11 +29,17 @@ const record = z.looseObject({
   events: z.array(z.string()).max(100_000),
 });
 
+const disclosure = z.strictObject({
+  id: z.string().min(1).max(100),
+  salt: z.string().regex(/^[0-9a-f]{64}$/),
+  text: z.string(),
+});
+
 const attachment = z.strictObject({
   format: z.literal(attachmentFormat),
   schema: z.literal(attachmentSchemaVersion),
   record,
-  disclosures: z.array(z.unknown()),
+  disclosures: z.array(disclosure).max(10_000),
 });
 
 const envelope = z.looseObject({ format: z.literal(attachmentFormat), schema: z.int().min(1) });

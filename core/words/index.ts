@@ -3,6 +3,7 @@
  * and is merged here; certificate, command line and window all speak through `say`.
  */
 import { CERTIFICATE } from './certificate.ts';
+import { CHECK_WORDS } from './check.ts';
 import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
@@ -13,6 +14,7 @@ import { VEHICLE_WORDS } from './vehicle.ts';
 export const TOPICS = {
   en: EN,
   certificate: CERTIFICATE,
+  check: CHECK_WORDS,
   entry: ENTRY_WORDS,
   procedure: PROCEDURE_WORDS,
   vehicle: VEHICLE_WORDS,
@@ -21,6 +23,7 @@ export const TOPICS = {
 const WORDS = {
   ...TOPICS.en,
   ...TOPICS.certificate,
+  ...TOPICS.check,
   ...TOPICS.entry,
   ...TOPICS.procedure,
   ...TOPICS.vehicle,

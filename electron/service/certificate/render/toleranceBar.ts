@@ -75,7 +75,11 @@ function drawTick(sheet: Sheet, x: number, axis: number, words: string | undefin
   sheet.line(x, axis - tickHeight / 2, x, axis + tickHeight / 2, 1.2, colours.ink);
   if (words === undefined) return;
   const width = sheet.doc.font(styles.tick.font, styles.tick.size).widthOfString(words);
-  const left = Math.max(box.x, Math.min(box.x + box.width - width, x - width / 2));
+  const centre = box.x + box.width / 2;
+  // Each word keeps to its own side of zero, so that two close ticks do not write over one another.
+  const from = x < centre ? box.x : centre + 3;
+  const until = x < centre ? centre - 3 : box.x + box.width;
+  const left = Math.max(from, Math.min(until - width, x - width / 2));
   sheet.write([words], styles.tick, left, axis + tickHeight / 2 + 1, width);
 }
 

@@ -1,7 +1,15 @@
 /** Required, found, deviation in words, U, k, tolerance and verdict of each coordinate of a station. */
 import type { VerdictRow, VerdictsBlock } from '../../../../core/certificate/document.ts';
 import type { Sheet } from './sheet.ts';
-import { captionHeight, drawCaption, drawHead, headHeight, type PlacedColumn, placeColumns, repeatHead } from './table.ts';
+import {
+  captionHeight,
+  drawCaption,
+  drawHead,
+  headHeight,
+  type PlacedColumn,
+  placeColumns,
+  repeatHead,
+} from './table.ts';
 import { colours, rule, space, styles, type TextStyle } from './tokens.ts';
 import { drawToleranceBar, toleranceBarHeight } from './toleranceBar.ts';
 import { drawVerdictShape, verdictColours } from './verdictShape.ts';
