@@ -19,6 +19,7 @@ export interface AppProtocolParts {
   readonly inboxFolder: string;
   locateFile(digest: string): Promise<LocatedFile | undefined>;
   adoptFile(drop: Drop): Promise<boolean>;
+  log(text: string): void;
 }
 
 const stored = /^\/file\/([0-9a-f]{64})$/;
@@ -57,12 +58,21 @@ async function drop(parts: AppProtocolParts, request: Request): Promise<Response
   return new Response(JSON.stringify({ digest, sizeBytes }), { headers: headersFor('application/json') });
 }
 
-/** Answers one request on the application's scheme. */
-export async function answerAppRequest(parts: AppProtocolParts, request: Request): Promise<Response> {
+async function answer(parts: AppProtocolParts, request: Request): Promise<Response> {
   if (!isOurUrl(request.url)) return plain(403, 'not this application');
   const { pathname } = new URL(request.url);
   if (request.method === 'POST') return pathname === '/drop' ? drop(parts, request) : plain(405, 'not here');
   if (request.method !== 'GET') return plain(405, 'not here');
   const digest = stored.exec(pathname)?.[1];
   return digest ? storedFile(parts, digest) : windowFile(parts, pathname);
+}
+
+/** Answers one request on the application's scheme; a full disk or a lost folder is an answer too. */
+export async function answerAppRequest(parts: AppProtocolParts, request: Request): Promise<Response> {
+  try {
+    return await answer(parts, request);
+  } catch (error) {
+    parts.log(`${request.method} ${request.url}: ${error instanceof Error ? error.stack : error}`);
+    return plain(500, 'file/failed');
+  }
 }

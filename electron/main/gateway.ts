@@ -3,29 +3,16 @@
  * within its size; everything else is refused and logged. The service applies the schema.
  */
 import { randomBytes } from 'node:crypto';
-import { ipcMain, type WebFrameMain } from 'electron';
+import { ipcMain } from 'electron';
 import type { Envelope } from '../../core/contract/index.ts';
 import { callLimits } from './callTable.ts';
 import { callChannel } from './channels.ts';
-import { isOurUrl } from './origin.ts';
+import { type IsOurWindow, isOurSender, type Sender } from './sender.ts';
 
 export interface GatewayParts {
-  /** Whether these contents are a window that we opened. */
-  isOurWindow(contentsId: number): boolean;
+  readonly isOurWindow: IsOurWindow;
   forward(name: string, inputText: string, traceId: string): Promise<Envelope<unknown>>;
   log(text: string): void;
-}
-
-/** What the check needs to know of a sender. */
-export interface Sender {
-  readonly contentsId: number;
-  readonly frame: Pick<WebFrameMain, 'url' | 'parent'> | null;
-}
-
-/** A top frame of one of our windows that shows our own page; a frame already gone is nobody. */
-export function isOurSender(sender: Sender, isOurWindow: (contentsId: number) => boolean): boolean {
-  const { frame, contentsId } = sender;
-  return frame !== null && frame.parent === null && isOurUrl(frame.url) && isOurWindow(contentsId);
 }
 
 function refuse(code: string, details: Readonly<Record<string, unknown>>, traceId: string): Envelope<never> {

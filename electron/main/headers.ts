@@ -1,8 +1,8 @@
 /** The headers of every answer over the application's origin. */
 
 /**
- * SHA-256 of the one style element that react-aria-components injects (it hides the browser's own highlight while a
- * pressable is held). A test recomputes it from the installed package.
+ * SHA-256 of the one style element that react-aria injects (touch-action of whatever can be pressed). A test
+ * recomputes it from the installed package.
  */
 export const injectedStyleHash = 'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o=';
 

@@ -1,6 +1,7 @@
 /** What every page is refused: navigation, windows, frames of others, permissions, the network. */
 import { app, type Session, type WebContents } from 'electron';
 import { isOurUrl } from './origin.ts';
+import { type IsOurWindow, isOurSender, type Sender } from './sender.ts';
 
 /**
  * Schemes a request may have. `chrome-extension` and `chrome` are Chromium's own PDF view inside our frame; `devtools`
@@ -29,11 +30,18 @@ export function isAllowedFrame(url: string): boolean {
   return isOurUrl(url) && new URL(url).pathname.startsWith('/file/');
 }
 
-export function lockSession(session: Session): void {
+/** Reading needs an allowed address; writing (a POST with no Origin to check) needs the sender of a message. */
+export function mayRequest(url: string, method: string, sender: Sender, isOurWindow: IsOurWindow): boolean {
+  return isAllowedRequest(url) && (method === 'GET' || isOurSender(sender, isOurWindow));
+}
+
+export function lockSession(session: Session, isOurWindow: IsOurWindow): void {
   session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
   session.setPermissionCheckHandler(() => false);
   session.setDevicePermissionHandler(() => false);
-  session.webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !isAllowedRequest(url) }));
+  session.webRequest.onBeforeRequest(({ url, method, frame, webContentsId }, answer) =>
+    answer({ cancel: !mayRequest(url, method, { frame, contentsId: webContentsId }, isOurWindow) }),
+  );
 }
 
 function lockContents(contents: WebContents): void {

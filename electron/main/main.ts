@@ -41,13 +41,14 @@ function prepare(): boolean {
 function open(log: Log): BrowserWindow {
   const appFolder = app.getAppPath();
   const windowSession = session.fromPartition('persist:datumline', { cache: false });
-  lockSession(windowSession);
   const window = createWindow({
     session: windowSession,
     build,
     buildFolder: join(appFolder, 'electron', 'build'),
   });
   const contentsId = window.webContents.id;
+  const isOurWindow = (id: number) => id === contentsId;
+  lockSession(windowSession, isOurWindow);
   const tell = (name: string, value: unknown) => {
     if (!window.isDestroyed()) window.webContents.send(noticeChannel, name, value);
   };
@@ -58,7 +59,7 @@ function open(log: Log): BrowserWindow {
     log: log.write,
   });
   openGateway({
-    isOurWindow: (id) => id === contentsId,
+    isOurWindow,
     forward: (name, inputText, traceId) => service.request({ kind: 'call', name, inputText, traceId }),
     log: log.write,
   });
@@ -75,6 +76,7 @@ function open(log: Log): BrowserWindow {
           const answer = await service.request({ kind: 'adoptFile', path, digest });
           return answer.ok && answer.value === true;
         },
+        log: log.write,
       },
       request,
     ),

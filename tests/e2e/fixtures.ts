@@ -37,9 +37,9 @@ async function keepLog(dataFolder: string, info: TestInfo): Promise<void> {
 }
 
 /** Closes an application that may be closed, killed or hung already. */
-async function close({ app }: Launched): Promise<void> {
-  if (app.process().exitCode !== null || app.process().signalCode !== null) return;
-  await app.close().catch(() => app.process().kill('SIGKILL'));
+async function close({ app, mainProcess }: Launched): Promise<void> {
+  if (mainProcess.exitCode !== null || mainProcess.signalCode !== null) return;
+  await app.close().catch(() => mainProcess.kill('SIGKILL'));
 }
 
 async function runBench(

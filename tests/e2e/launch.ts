@@ -1,4 +1,5 @@
 // Starts the real application on a data folder of its own.
+import type { ChildProcess } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -33,6 +34,8 @@ export class Trouble {
 
 export interface Launched {
   readonly app: ElectronApplication;
+  /** The main process; Playwright forgets it once the application is closed. */
+  readonly mainProcess: ChildProcess;
   readonly page: Page;
   readonly trouble: Trouble;
 }
@@ -45,14 +48,18 @@ export function removeDataFolder(folder: string): Promise<void> {
   return rm(folder, { recursive: true, force: true, maxRetries: 5 });
 }
 
+export function appArguments(): string[] {
+  return [appFolder, ...sandboxArguments()];
+}
+
 /** The executable `npm test` prepared, or the one a set-up has left. Without one the test fails; it never skips. */
-function executablePath(): string {
+export function executablePath(): string {
   const path = process.env.DATUMLINE_ELECTRON || findRuntime();
   if (!path) throw new Error('no Electron runtime: run npm run setup');
   return path;
 }
 
-function variables(dataFolder: string): Record<string, string> {
+export function appVariables(dataFolder: string): Record<string, string> {
   const kept = Object.entries(process.env).filter(
     (entry): entry is [string, string] => entry[1] !== undefined,
   );
@@ -74,8 +81,8 @@ function reportViolations(): void {
 export async function launch(electron: Electron, dataFolder: string): Promise<Launched> {
   const app = await electron.launch({
     executablePath: executablePath(),
-    args: [appFolder, ...sandboxArguments()],
-    env: variables(dataFolder),
+    args: appArguments(),
+    env: appVariables(dataFolder),
   });
   const trouble = new Trouble();
   app.context().on('console', (message) => {
@@ -86,5 +93,5 @@ export async function launch(electron: Electron, dataFolder: string): Promise<La
   await page.waitForLoadState('load');
   await page.addInitScript(reportViolations);
   await page.evaluate(reportViolations);
-  return { app, page, trouble };
+  return { app, mainProcess: app.process(), page, trouble };
 }

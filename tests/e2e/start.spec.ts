@@ -1,4 +1,4 @@
-import type {} from "../../renderer/api.ts";
+import type {} from '../../renderer/api.ts';
 import { expect, test } from './fixtures.ts';
 
 test('the window opens, shows what it is, and marks a test build', async ({ launched }) => {
