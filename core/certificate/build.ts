@@ -1,11 +1,14 @@
 /** The whole printable certificate of a sealed job, worded and rounded: a pure function of its input. */
 import { planScene } from '../drawing/plan.ts';
+import type { Scene } from '../drawing/scene.ts';
+import { fixtureShape } from '../job/equipment.ts';
 import type { JobSensor } from '../job/job.ts';
 import { localMinute, offsetText, utcSecond } from '../job/localTime.ts';
+import { placementInput } from '../job/solve.ts';
 import type { PlacementAnswer, StationFinding } from '../placement/types.ts';
 import { say } from '../words/index.ts';
 import { certificateQrText } from './attachment.ts';
-import { coordinateRow } from './coordinateText.ts';
+import { coordinateRow, GUARD } from './coordinateText.ts';
 import type { CertificateDocument, DocumentBlock, DocumentSection, VerdictsBlock } from './document.ts';
 import { pageWordsEn } from './document.ts';
 import {
@@ -21,6 +24,8 @@ import { amountText, type CertificateInput, personName } from './input.ts';
 
 /** Height of the plan on paper, mm: half a page, so that it stands with its heading. */
 const PLAN_HEIGHT_MM = 150;
+/** Size of the plan's labels on paper, points. */
+const PLAN_TEXT_PT = 7.5;
 
 const verdictHeadings: VerdictsBlock['headings'] = {
   coordinate: say('certificate.heading.coordinate'),
@@ -81,12 +86,42 @@ function placementSections(input: CertificateInput, sensor: JobSensor): readonly
             blocks: found.flatMap((each, i) => stationBlocks(input, sensor, each, i === found.length - 1)),
           },
         ];
-  return [...placement, ...drawingSection(sensor, answer), ...datumSection(input, sensor, answer)];
+  return [...placement, ...drawingSection(input, sensor, answer), ...datumSection(input, sensor, answer)];
 }
 
-function drawingSection(sensor: JobSensor, answer: PlacementAnswer): readonly DocumentSection[] {
+/** The sheet of the plan on paper: 180 mm wide inside the margins of A4, in points. */
+function planSheet(): { readonly widthPt: number; readonly heightPt: number } {
+  return { widthPt: (180 / 25.4) * 72, heightPt: (PLAN_HEIGHT_MM / 25.4) * 72 };
+}
+
+function sensorPlan(input: CertificateInput, sensor: JobSensor, answer: PlacementAnswer): Scene {
+  const { equipment } = sensor;
+  const placement = placementInput(input.job, sensor);
+  const arm = equipment?.sideArms[0]?.lengthMm;
+  return planScene({
+    sheet: planSheet(),
+    textPt: PLAN_TEXT_PT,
+    view: 'asIStand',
+    decimalSign: '.',
+    unit: 'mm',
+    answer,
+    stations: placement.ok ? placement.value.stations : [],
+    recipe: [],
+    taken: [],
+    guardFactor: GUARD[input.job.decisionRule],
+    withFigures: true,
+    ...(equipment === null ? {} : { fixture: fixtureShape(equipment) }),
+    ...(arm === undefined ? {} : { sideArmMm: arm }),
+  });
+}
+
+function drawingSection(
+  input: CertificateInput,
+  sensor: JobSensor,
+  answer: PlacementAnswer,
+): readonly DocumentSection[] {
   if (answer.vehicle === undefined) return [];
-  const scene = planScene(answer);
+  const scene = sensorPlan(input, sensor, answer);
   return [
     {
       heading: say('certificate.section.drawing', { sensor: sensor.name }),

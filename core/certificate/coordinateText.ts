@@ -8,7 +8,7 @@ import type { VerdictKind, VerdictRow } from './document.ts';
 import { amountText, type CertificateInput, numberText, sayKey } from './input.ts';
 
 /** Half-widths the decision rules add to a deviation, in standard uncertainties. */
-const GUARD = { guarded: 1.645, simple: 0, fullU: 2 } as const;
+export const GUARD = { guarded: 1.645, simple: 0, fullU: 2 } as const;
 
 /** The shape beside a verdict's words. */
 export function verdictShape(verdict: VerdictName): VerdictKind {

@@ -73,3 +73,18 @@ export type Fixture = z.infer<typeof fixtureSchema>;
 export type Target = z.infer<typeof targetSchema>;
 export type SideArm = z.infer<typeof sideArmSchema>;
 export type Equipment = z.infer<typeof equipmentSchema>;
+
+/** The lengths of a fixture with its target that are drawn, mm, in the fixture frame. */
+export function fixtureShape(equipment: Pick<Equipment, 'fixture' | 'target'>): {
+  readonly barLengthMm: number;
+  readonly boardWidthMm: number;
+  readonly faceOutMm: number;
+  readonly faceAcrossMm: number;
+} {
+  return {
+    barLengthMm: equipment.fixture.barLengthMm,
+    boardWidthMm: equipment.target.widthMm,
+    faceOutMm: equipment.fixture.faceAheadMm,
+    faceAcrossMm: 0,
+  };
+}

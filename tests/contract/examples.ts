@@ -1,0 +1,205 @@
+/** One good input, one good output and bad inputs for every call: a new call without them does not compile. */
+import type { CallName, Input, Output } from '../../core/contract/index.ts';
+
+const uuid = '01890000-0000-7000-8000-000000000001';
+const digest = 'a'.repeat(64);
+const event = { text: '{}', hash: digest };
+
+const status: Output<'app.status'> = {
+  version: '0.1.0',
+  build: 'development',
+  store: { state: 'ready', detail: '' },
+  shop: null,
+  key: 'none',
+  rootFingerprint: '',
+};
+
+const certificate: Output<'certificate.issue'> = {
+  number: 'QUAY-B1-2026-0001',
+  edition: 1,
+  kind: 'calibrated',
+  fileDigest: digest,
+  issuedAtUtcMs: 1_770_000_000_000,
+  job: uuid,
+  plate: 'HB 1204',
+};
+
+export type Examples = {
+  readonly [N in CallName]: {
+    readonly input: Input<N>;
+    readonly output: Output<N>;
+    /** Inputs that must be refused, each with why. */
+    readonly refused: readonly (readonly [string, unknown])[];
+  };
+};
+
+export const examples: Examples = {
+  'app.status': { input: {}, output: status, refused: [['an unknown member', { verbose: true }]] },
+  'shop.openDemo': {
+    input: { commandId: uuid },
+    output: status,
+    refused: [
+      ['no command id', {}],
+      ['a command id that is no UUIDv7', { commandId: 'x' }],
+    ],
+  },
+  'shop.setUp': {
+    input: {
+      commandId: uuid,
+      name: 'Quayside',
+      code: 'QUAY',
+      address: 'Slipway 4\nPort Harrow',
+      bayName: 'Bay 1',
+      personName: 'Ida Strand',
+      qualification: '',
+      passphrase: 'long enough',
+    },
+    output: { status, rootKeyFile: 'AA==', rootKeyFileName: 'QUAY-shop-root.dtlkey' },
+    refused: [
+      [
+        'a short passphrase',
+        {
+          commandId: uuid,
+          name: 'Quayside',
+          code: 'QUAY',
+          address: '',
+          bayName: 'Bay 1',
+          personName: 'Ida',
+          qualification: '',
+          passphrase: 'short',
+        },
+      ],
+    ],
+  },
+  'shop.record': {
+    input: {
+      person: 'owner',
+      commandId: uuid,
+      shop: {
+        name: 'Quayside',
+        code: 'QUAY',
+        address: [],
+        contact: '',
+        demo: false,
+        decisionRule: 'guarded',
+        paper: 'A4',
+        bays: [{ code: '1', name: 'Bay 1' }],
+        people: [{ id: 'owner', name: 'Ida', roles: ['owner'], qualification: '' }],
+        instruments: [],
+        sideArms: [],
+        fixtures: [],
+        targets: [],
+        procedures: [],
+      },
+    },
+    output: status,
+    refused: [['a shop without people', { person: 'owner', commandId: uuid, shop: { name: 'Quayside' } }]],
+  },
+  'key.open': {
+    input: { passphrase: '' },
+    output: status,
+    refused: [['a passphrase of a book', { passphrase: 'x'.repeat(201) }]],
+  },
+  'job.list': {
+    input: { search: 'HB' },
+    output: {
+      total: 1,
+      rows: [
+        {
+          job: uuid,
+          reference: 'B1-2026-0001',
+          plate: 'HB 1204',
+          vin: '',
+          car: '',
+          sensors: ['Forward camera'],
+          stage: 'intake',
+          waitsFor: 'waits.work',
+          certificate: '',
+          updatedUtcMs: 1_770_000_000_000,
+        },
+      ],
+    },
+    refused: [['a search of a page', { search: 'x'.repeat(81) }]],
+  },
+  'job.create': {
+    input: { person: 'ida', bay: '1', commandId: uuid, entries: [] },
+    output: { job: uuid },
+    refused: [
+      [
+        'an unknown event type',
+        { person: 'ida', bay: '1', commandId: uuid, entries: [{ type: 'sqlRun', v: 1, payload: {} }] },
+      ],
+    ],
+  },
+  'job.read': {
+    input: { job: uuid, afterSeq: 0 },
+    output: {
+      events: [event],
+      drafts: [{ field: 'intake.plate', text: 'HB', savedAtUtcMs: 1 }],
+      personal: { p1: 'Mara' },
+    },
+    refused: [
+      ['a negative sequence', { job: uuid, afterSeq: -1 }],
+      ['half an event', { job: uuid, afterSeq: 0.5 }],
+      ['a job that is a path', { job: '../../etc/passwd', afterSeq: 0 }],
+    ],
+  },
+  'job.record': {
+    input: {
+      person: 'ida',
+      job: uuid,
+      commandId: uuid,
+      expectedSeq: 3,
+      draft: 'intake.plate',
+      entries: [{ type: 'fieldRecorded', v: 1, payload: { field: 'intake.plate' } }],
+    },
+    output: { events: [event], personal: {} },
+    refused: [
+      ['no entries', { person: 'ida', job: uuid, commandId: uuid, expectedSeq: 3, draft: null, entries: [] }],
+      [
+        'an entry of a version to come',
+        {
+          person: 'ida',
+          job: uuid,
+          commandId: uuid,
+          expectedSeq: 3,
+          draft: null,
+          entries: [{ type: 'fieldRecorded', v: 2, payload: {} }],
+        },
+      ],
+    ],
+  },
+  'draft.save': {
+    input: { job: uuid, field: 'intake.plate', text: 'HB 12' },
+    output: { savedAtUtcMs: 1_770_000_000_000 },
+    refused: [['a field without a name', { job: uuid, field: '', text: '' }]],
+  },
+  'certificate.issue': {
+    input: { person: 'ida', job: uuid, commandId: uuid, expectedSeq: 90, kind: 'calibrated', reason: '' },
+    output: certificate,
+    refused: [
+      [
+        'a kind of its own',
+        { person: 'ida', job: uuid, commandId: uuid, expectedSeq: 90, kind: 'perfect', reason: '' },
+      ],
+    ],
+  },
+  'certificate.list': {
+    input: { job: null },
+    output: { rows: [certificate] },
+    refused: [['no job named', {}]],
+  },
+  'certificate.check': {
+    input: { file: digest },
+    output: {
+      lines: [
+        { id: 'signatureIntact', answer: 'yes', text: 'check.signature.intact', values: { moment: 'x' } },
+      ],
+      exitCode: 0,
+    },
+    refused: [
+      ['a path in place of a digest', { file: '/etc/passwd' }],
+      ['an upper-case digest', { file: 'A'.repeat(64) }],
+    ],
+  },
+};
