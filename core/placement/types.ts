@@ -6,6 +6,7 @@
  * station it is placed for, and the slide stations served from the same bar pose.
  */
 import type { Coordinate, PointInVehicle, PoseInVehicle, TargetPlace } from '../frames.ts';
+import type { PlacementWordKey } from '../words/placement.ts';
 
 /** A wheel of the car: front or rear, car's left or car's right. */
 export type Wheel = 'FL' | 'FR' | 'RL' | 'RR';
@@ -268,7 +269,7 @@ export type MoveKind = 'turn' | 'roll' | 'shift' | 'raise' | 'lean' | 'level' | 
 export interface Move {
   readonly kind: MoveKind;
   /** Key of the whole sentence in the catalogue and the values of its slots, already rounded and worded. */
-  readonly wordKey: string;
+  readonly wordKey: PlacementWordKey;
   readonly values: Readonly<Record<string, string>>;
   /** How far, at the place that is moved (bar end for a turn, top of the mast for a lean), never negative. */
   readonly amountMm: number;
@@ -280,7 +281,7 @@ export interface Move {
 
 /** The one line at the top of the screen: one action, at most twelve words. */
 export interface NextAction {
-  readonly wordKey: string;
+  readonly wordKey: PlacementWordKey;
   readonly values: Readonly<Record<string, string>>;
 }
 
@@ -319,7 +320,7 @@ export interface GlobalTestFinding {
   readonly passed: boolean;
 }
 
-/** How far the readings carry. */
+/** How far the readings carry: nothing yet, the car, the car and the fixture. */
 export type PlacementStage = 'nothing' | 'datum' | 'fixture';
 
 /** Everything that follows from the readings so far. */
@@ -331,6 +332,8 @@ export interface PlacementAnswer {
   readonly worst?: VerdictName;
   readonly moves: readonly Move[];
   readonly nextAction: NextAction;
+  /** What keeps a part of the answer away, such as a thrust line without rear toe or bar distances that close no triangle. */
+  readonly problems: readonly PlacementError[];
   /** The next reading that is missing, in walking order. */
   readonly nextReading?: ReadingSlot;
   readonly missing: readonly ReadingSlot[];
@@ -354,13 +357,23 @@ export interface ResidualFinding {
   readonly redundancy: number;
 }
 
-/** Why there is no answer. `readingId` is the reading that would fix it; `quantity` says what is undetermined. */
+/** A quantity that readings can leave open. */
+export type OpenQuantity = 'vehicle' | 'fixture' | 'thrustLine' | 'bodyFace';
+
+/**
+ * Why there is no answer, or why a part of it is missing. `readingIds` are slot keys: those that would determine the
+ * quantity, or those that cannot all be right.
+ */
 export type PlacementError =
   | {
       readonly code: 'placement/undetermined';
-      readonly quantity: string;
+      readonly quantity: OpenQuantity;
       readonly readingIds: readonly string[];
     }
-  | { readonly code: 'placement/impossible'; readonly readingIds: readonly string[]; readonly reason: string }
+  | { readonly code: 'placement/impossible'; readonly readingIds: readonly string[] }
+  | { readonly code: 'placement/sideContradicted'; readonly readingIds: readonly string[] }
+  | { readonly code: 'placement/directionMissing'; readonly readingIds: readonly string[] }
   | { readonly code: 'placement/notConverged'; readonly iterations: number }
-  | { readonly code: 'placement/badInput'; readonly reason: string };
+  | { readonly code: 'placement/faceAcrossCar' }
+  | { readonly code: 'placement/firstStationSlides' }
+  | { readonly code: 'placement/unsolvable'; readonly cause: string };

@@ -6,7 +6,9 @@ import { CERTIFICATE } from './certificate.ts';
 import { CHECK_WORDS } from './check.ts';
 import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
+import { PLACEMENT_WORDS } from './placement.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
+import { RECIPE_WORDS } from './recipe.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
 import { VEHICLE_WORDS } from './vehicle.ts';
 
@@ -16,7 +18,9 @@ export const TOPICS = {
   certificate: CERTIFICATE,
   check: CHECK_WORDS,
   entry: ENTRY_WORDS,
+  placement: PLACEMENT_WORDS,
   procedure: PROCEDURE_WORDS,
+  recipe: RECIPE_WORDS,
   vehicle: VEHICLE_WORDS,
 } as const;
 
@@ -25,7 +29,9 @@ const WORDS = {
   ...TOPICS.certificate,
   ...TOPICS.check,
   ...TOPICS.entry,
+  ...TOPICS.placement,
   ...TOPICS.procedure,
+  ...TOPICS.recipe,
   ...TOPICS.vehicle,
 } as const;
 

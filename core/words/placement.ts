@@ -43,3 +43,6 @@ export const PLACEMENT_WORDS = {
   'placement.firstStationSlides': 'A slide needs a placed station before it.',
   'placement.noSideArm': 'The side arms have no length yet.',
 } as const;
+
+/** A key of placement's wording. */
+export type PlacementWordKey = keyof typeof PLACEMENT_WORDS;

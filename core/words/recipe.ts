@@ -61,3 +61,6 @@ export const RECIPE_WORDS = {
   'known.bodyFace': 'where the front-most point of the body was plumbed',
   'known.slide.tilt': 'tilt of the bar under the slid target',
 } as const;
+
+/** A key of the recipe's wording. */
+export type RecipeWordKey = keyof typeof RECIPE_WORDS;

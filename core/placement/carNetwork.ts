@@ -1,0 +1,315 @@
+/**
+ * The car's part of the network: hubs dropped to marks past a side arm, side lines extended beyond the bumpers, widths
+ * and diagonals between the extended points, floor heights, the plumbed body face. The bay frame is made by three exact
+ * coordinates (rear car's-left mark at zero, front car's-left mark on x) and by the level's plane as height zero: the
+ * least that holds it, so nothing measured is bent.
+ */
+import type { NetworkPoint, Reading, Shared, Side } from '../adjust/network.ts';
+import { floorHeightMm } from '../bay/staff.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import { hubId, markId, pointId } from './names.ts';
+import type { SlotValue, SlotValues } from './readings.ts';
+import { type CarStarts, inSpace, readingAt } from './starts.ts';
+import { meanOfRepeats, tapeDistance, tapeReadingU } from './tape.ts';
+import type { LengthWithU, PlacementInput, VehiclePoint, Wheel } from './types.ts';
+import { WHEELS } from './types.ts';
+
+/** Part of a network. */
+export interface NetworkPart {
+  readonly points: readonly NetworkPoint[];
+  readonly readings: readonly Reading[];
+  readonly shared: readonly Shared[];
+  readonly sides: readonly Side[];
+}
+
+/** A free point with a start, or one whose named coordinates are held exactly. */
+export function freePoint(id: string, [x, y, z]: Vec3): NetworkPoint {
+  return {
+    id,
+    x: { state: 'free', startMm: x },
+    y: { state: 'free', startMm: y },
+    z: { state: 'free', startMm: z },
+  };
+}
+
+/** A length that is known beforehand; a u of zero makes it exact. */
+export function knownLength(id: string, { mm, uMm }: LengthWithU): Shared {
+  return {
+    id,
+    quantity: 'length',
+    is: uMm > 0 ? { state: 'known', valueMm: mm, uMm } : { state: 'fixed', valueMm: mm },
+  };
+}
+
+/** The staff reading of a place as the height of its point; n repeats lower its u. */
+export function floorReading(id: string, value: SlotValue, point: string): Reading {
+  return {
+    kind: 'height',
+    id,
+    instrument: 'staff',
+    point,
+    above: { levelMm: 0 },
+    valueMm: floorHeightMm(value.value),
+    uMm: defaultUncertainties.staffMm / Math.sqrt(value.count),
+  };
+}
+
+const leftWheel = (wheel: Wheel): boolean => wheel === 'FL' || wheel === 'RL';
+const axleOf = (wheel: Wheel): { readonly from: string; readonly to: string } =>
+  wheel === 'FL' || wheel === 'FR'
+    ? { from: hubId('FR'), to: hubId('FL') }
+    : { from: hubId('RR'), to: hubId('RL') };
+
+/** A hub, its mark, the drop between them and the two heights. The side arm points outward along the axle. */
+function wheelPart(input: PlacementInput, values: SlotValues, starts: CarStarts, wheel: Wheel): NetworkPart {
+  const work = defaultUncertainties.byWork[input.equipment.work];
+  const drop = values.get(`drop.${wheel}`);
+  const floor = values.get(`floor.${wheel}`);
+  const place = starts.plan[`mark.${wheel}`];
+  if (drop === undefined || floor === undefined || place === undefined) return EMPTY;
+  const outward = leftWheel(wheel) ? 1 : -1;
+  const armSide = leftWheel(wheel) ? 'left' : 'right';
+  const mark = inSpace(place, starts.floorZMm[wheel]);
+  const hub: Vec3 = [mark[0], mark[1] - outward * input.equipment.sideArms[armSide].mm, mark[2] + drop.value];
+  const { u, dof } = meanOfRepeats([work.hubCentreMm, work.markMm], work.plumbMm, drop.count);
+  const markPoint = freePoint(markId(wheel), mark);
+  return {
+    points: [
+      freePoint(hubId(wheel), hub),
+      {
+        ...markPoint,
+        ...(wheel === 'RL' ? { x: { state: 'fixed', valueMm: 0 } } : {}),
+        ...(leftWheel(wheel) ? { y: { state: 'fixed', valueMm: 0 } } : {}),
+      },
+    ],
+    readings: [
+      floorReading(`floor.${wheel}`, floor, markId(wheel)),
+      {
+        kind: 'drop',
+        id: `drop.${wheel}`,
+        instrument: 'plumbBob',
+        point: hubId(wheel),
+        mark: markId(wheel),
+        direction: axleOf(wheel),
+        alongMm: 0,
+        acrossMm: 0,
+        arm: { shared: `sideArm.${armSide}`, along: outward, across: 0 },
+        uAlongMm: u,
+        uAcrossMm: u,
+        dof,
+      },
+      {
+        kind: 'height',
+        id: `drop.${wheel}:height`,
+        point: hubId(wheel),
+        above: { point: markId(wheel) },
+        valueMm: drop.value,
+        uMm: defaultUncertainties.hubHeightMm / Math.sqrt(drop.count),
+      },
+    ],
+    shared: [],
+    sides: leftWheel(wheel)
+      ? []
+      : [{ point: markId(wheel), line: { from: markId('RL'), to: markId('FL') }, side: 'right' }],
+  };
+}
+
+/** No points and no readings. */
+export const EMPTY: NetworkPart = { points: [], readings: [], shared: [], sides: [] };
+
+/** Several parts as one. */
+export function joined(parts: readonly NetworkPart[]): NetworkPart {
+  return {
+    points: parts.flatMap((part) => part.points),
+    readings: parts.flatMap((part) => part.readings),
+    shared: parts.flatMap((part) => part.shared),
+    sides: parts.flatMap((part) => part.sides),
+  };
+}
+
+/**
+ * How far a point set on the extension of a line lies beside it, mm: both marks set the line, and their errors grow with
+ * the extension ratio r as root((1 + r)^2 + r^2); the line itself bends a little with every metre; the point is marked.
+ */
+export function lineExtensionU(work: WorkUncertainties, baseMm: number, beyondMm: number): number {
+  const ratio = beyondMm / baseMm;
+  const lever = Math.sqrt((1 + ratio) * (1 + ratio) + ratio * ratio);
+  const bend = (work.linePerMetreMm * beyondMm) / 1000;
+  const set = work.markMm * lever;
+  return Math.sqrt(set * set + bend * bend + work.markMm * work.markMm);
+}
+
+/** One extended point: its distance, its place on the line of the two marks, and the floor going on straight. */
+function extendedPart(
+  values: SlotValues,
+  starts: CarStarts,
+  end: ExtendedEnd,
+  work: WorkUncertainties,
+): NetworkPart {
+  const value = values.get(end.id);
+  const place = starts.plan[end.id];
+  const baseMm = readingAt(values, end.base);
+  if (value === undefined || place === undefined || baseMm === undefined) return EMPTY;
+  const ratio = value.value / baseMm;
+  const [nearZ, farZ] = [starts.floorZMm[end.near], starts.floorZMm[end.far]];
+  const line = { from: markId(end.far), to: markId(end.near) };
+  const point = pointId(end.id);
+  return {
+    points: [freePoint(point, inSpace(place, nearZ + ratio * (nearZ - farZ)))],
+    readings: [
+      tapeDistance(end.id, value, markId(end.near), point, work),
+      {
+        kind: 'offset',
+        id: `line.${end.id}`,
+        point,
+        line,
+        valueMm: 0,
+        uMm: lineExtensionU(work, baseMm, value.value),
+      },
+      straightFloor(`floorBeyond.${end.id}`, point, [
+        [markId(end.near), 1 + ratio],
+        [markId(end.far), -ratio],
+      ]),
+    ],
+    shared: [],
+    sides: [],
+  };
+}
+
+/** A point's height is a weighted mean of others', within what floors do beyond the staff's places. */
+export function straightFloor(
+  id: string,
+  point: string,
+  from: readonly (readonly [string, number])[],
+): Reading {
+  const height = (name: string, coefficient: number) =>
+    ({ coefficient, quantity: { of: 'coordinate', point: name, axis: 'z' } }) as const;
+  return {
+    kind: 'constraint',
+    id,
+    terms: [height(point, 1), ...from.map(([name, weight]) => height(name, -weight))],
+    value: 0,
+    u: defaultUncertainties.floorBeyondMm,
+  };
+}
+
+interface ExtendedEnd {
+  readonly id: 'ahead.L' | 'ahead.R' | 'behind.L' | 'behind.R';
+  readonly near: Wheel;
+  readonly far: Wheel;
+  readonly base: string;
+}
+
+const EXTENDED: readonly ExtendedEnd[] = [
+  { id: 'ahead.L', near: 'FL', far: 'RL', base: 'base.L' },
+  { id: 'ahead.R', near: 'FR', far: 'RR', base: 'base.R' },
+  { id: 'behind.L', near: 'RL', far: 'FL', base: 'base.L' },
+  { id: 'behind.R', near: 'RR', far: 'FR', base: 'base.R' },
+];
+
+/** The tape readings between points of the car that are already there: which two points each joins. */
+const BETWEEN: readonly (readonly [string, VehiclePoint, VehiclePoint])[] = [
+  ['base.L', 'mark.RL', 'mark.FL'],
+  ['base.R', 'mark.RR', 'mark.FR'],
+  ['width.ahead', 'ahead.L', 'ahead.R'],
+  ['width.behind', 'behind.L', 'behind.R'],
+  ['diagonal.LR', 'behind.L', 'ahead.R'],
+  ['diagonal.RL', 'behind.R', 'ahead.L'],
+];
+
+/**
+ * The plumbed body face: behind the line of the two points ahead by the tape, somewhere near its middle, on a floor that
+ * goes on straight. The plumb line hangs from the face's height, which the drop along gravity needs.
+ */
+function bodyFacePart(
+  input: PlacementInput,
+  values: SlotValues,
+  starts: CarStarts,
+  work: WorkUncertainties,
+): NetworkPart {
+  const value = values.get('face');
+  const [left, right] = [starts.plan['ahead.L'], starts.plan['ahead.R']];
+  if (value === undefined || left === undefined || right === undefined) return EMPTY;
+  const line = { from: pointId('ahead.L'), to: pointId('ahead.R') };
+  const point = pointId('bodyFace');
+  const { u, dof } = tapeReadingU(value, work);
+  const zMm = (starts.floorZMm.FL + starts.floorZMm.FR) / 2;
+  const middle: Vec3 = [(left[0] + right[0]) / 2 - value.value, (left[1] + right[1]) / 2, zMm];
+  return {
+    points: [freePoint(point, middle)],
+    readings: [
+      {
+        kind: 'offset',
+        id: 'face',
+        point,
+        line,
+        valueMm: -value.value,
+        uMm: Math.hypot(u, defaultUncertainties.bodyFacePlumbMm),
+        dof,
+      },
+      {
+        kind: 'along',
+        id: 'bodyFace.side',
+        point,
+        line,
+        valueMm: Math.hypot(right[0] - left[0], right[1] - left[1]) / 2,
+        uMm: defaultUncertainties.bodyFaceSideMm,
+      },
+      straightFloor('floorBeyond.bodyFace', point, [
+        [markId('FL'), 0.5],
+        [markId('FR'), 0.5],
+      ]),
+    ],
+    shared: [
+      knownLength(
+        'bodyFace.height',
+        input.bodyFaceHeight ?? {
+          mm: defaultUncertainties.bodyFaceHeightMm,
+          uMm: defaultUncertainties.bodyFaceHeightUMm,
+        },
+      ),
+    ],
+    sides: [],
+  };
+}
+
+/** Rear toe from an alignment report as two known angles, positive toe-in; both or none. */
+function toePart(values: SlotValues): NetworkPart {
+  const left = values.get('toe.RL');
+  const right = values.get('toe.RR');
+  if (left === undefined || right === undefined) return EMPTY;
+  const known = (id: string, value: SlotValue): Shared => ({
+    id,
+    quantity: 'angle',
+    is: {
+      state: 'known',
+      valueRad: value.direction === 'toeOut' ? -value.value : value.value,
+      uRad: defaultUncertainties.toeRad,
+    },
+  });
+  return { ...EMPTY, shared: [known('toe.RL', left), known('toe.RR', right)] };
+}
+
+/** Everything about the car. */
+export function carPart(input: PlacementInput, values: SlotValues, starts: CarStarts): NetworkPart {
+  const work = defaultUncertainties.byWork[input.equipment.work];
+  const between = BETWEEN.flatMap(([id, from, to]) => {
+    const value = values.get(id);
+    return value === undefined ? [] : [tapeDistance(id, value, pointId(from), pointId(to), work)];
+  });
+  return joined([
+    ...WHEELS.map((wheel) => wheelPart(input, values, starts, wheel)),
+    ...EXTENDED.map((end) => extendedPart(values, starts, end, work)),
+    { ...EMPTY, readings: between },
+    bodyFacePart(input, values, starts, work),
+    toePart(values),
+    {
+      ...EMPTY,
+      shared: [
+        knownLength('sideArm.left', input.equipment.sideArms.left),
+        knownLength('sideArm.right', input.equipment.sideArms.right),
+      ],
+    },
+  ]);
+}

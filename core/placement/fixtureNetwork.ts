@@ -1,0 +1,294 @@
+/**
+ * The fixture's part of the network: a rigid body with its bar ends and its target, two floor marks dropped from the bar
+ * ends, four tape distances from the extended points, one height over the floor between the marks, two tilts. A slide
+ * moves the target along the bar; its reading errors are known unknowns that only its own station feels.
+ */
+import type { Body, BodyPoint, Reading, Shared, Side } from '../adjust/network.ts';
+import { rotate, rotationMatrix } from '../geometry/rotation.ts';
+import type { Vec2, Vec3 } from '../geometry/vector.ts';
+import { err, ok, type Result } from '../result.ts';
+import { EMPTY, floorReading, freePoint, type NetworkPart } from './carNetwork.ts';
+import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import { endSign, facingYawRad, leftSign } from './facing.ts';
+import { BAR_DISTANCES, type BarStarts } from './fixtureStart.ts';
+import { barMarkId, FIXTURE_ID, pointId, slideErrorId, slideHeightErrorId, slideTiltId } from './names.ts';
+import type { SlotValue, SlotValues } from './readings.ts';
+import { nearPoints, slotKey } from './recipe.ts';
+import { inSpace } from './starts.ts';
+import { meanOfRepeats, tapeDistance, tapeReadingU } from './tape.ts';
+import type { CarSide, PlacementError, PlacementFixture, PlacementInput } from './types.ts';
+
+/** The fixture's part: the network part and the body. */
+export interface FixturePart extends NetworkPart {
+  readonly bodies: readonly Body[];
+}
+
+/** Slot keys without which the fixture's pose stays open, apart from the bar distances (three of four are enough). */
+const NEEDED = [
+  'floor.fixtureLeft',
+  'floor.fixtureRight',
+  'target.height',
+  'fixture.pitch',
+  'fixture.roll',
+] as const;
+
+/** Slot keys still missing for the fixture's pose. */
+export function fixtureNeeds(values: SlotValues): readonly string[] {
+  const distances = BAR_DISTANCES.filter((id) => !values.has(id));
+  return [...NEEDED.filter((id) => !values.has(id)), ...(distances.length > 1 ? distances : [])];
+}
+
+/**
+ * The signed tilts of the fixture in its own axes (ISO 8855): pitch is positive when the top leans out of the face, that
+ * is toward the car it faces; roll lifts the end along Y, which is the car's right for a face that looks at the car from
+ * ahead, so that "car's-left end low" is positive there and negative behind the car.
+ */
+export function signedTilts(
+  values: SlotValues,
+  yawRad: number,
+): Result<{ readonly pitchRad: number; readonly rollRad: number }, PlacementError> {
+  const pitch = values.get('fixture.pitch');
+  const roll = values.get('fixture.roll');
+  const open = [pitch, roll].flatMap((value) =>
+    value !== undefined && value.direction === undefined && value.value !== 0 ? [slotKey(value.slot)] : [],
+  );
+  if (open.length > 0) return err({ code: 'placement/directionMissing', readingIds: open });
+  const towardCar = pitch?.direction === 'awayFromCar' ? -1 : 1;
+  const carLeftLow = roll?.direction === 'carRightLow' ? -1 : 1;
+  return ok({
+    pitchRad: towardCar * (pitch?.value ?? 0),
+    rollRad: -leftSign(yawRad) * carLeftLow * (roll?.value ?? 0),
+  });
+}
+
+/** Where the bar's centre mark and the heading roughly are, from the rough places of the two bar marks. */
+function startYawRad(bar: BarStarts, sign: 1 | -1): number {
+  const across: Vec2 = [bar.carLeft[0] - bar.carRight[0], bar.carLeft[1] - bar.carRight[1]];
+  return Math.atan2(sign * across[1], sign * across[0]) - Math.PI / 2;
+}
+
+function bodyPoints(fixture: PlacementFixture, yawRad: number): readonly BodyPoint[] {
+  const end = (side: CarSide): BodyPoint => ({
+    id: pointId(`barEnd.${side}`),
+    xMm: 0,
+    yMm: (endSign(yawRad, side) * fixture.barLength.mm) / 2,
+    zMm: 0,
+    uXMm: 0,
+    // Two independent ends whose distance has the u of the bar's length.
+    uYMm: fixture.barLength.uMm / Math.SQRT2,
+    uZMm: 0,
+  });
+  const { outMm, acrossMm, upMm, uMm } = fixture.face;
+  const target: BodyPoint = {
+    id: pointId('target'),
+    xMm: outMm,
+    yMm: acrossMm,
+    zMm: upMm,
+    uXMm: uMm,
+    uYMm: uMm,
+    uZMm: uMm,
+  };
+  return [end('carLeft'), end('carRight'), target];
+}
+
+/** The weights of the floor under the car's-left and car's-right bar ends at a place along the bar. */
+export function floorWeights(
+  barLengthMm: number,
+  towardCarLeftMm: number,
+): { readonly carLeft: number; readonly carRight: number } {
+  const share = towardCarLeftMm / barLengthMm;
+  return { carLeft: 0.5 + share, carRight: 0.5 - share };
+}
+
+/** u of the target's height: the tape held upright, its class, its step, repeats. */
+export function heightReadingU(
+  value: SlotValue,
+  work: WorkUncertainties,
+): { readonly u: number; readonly dof: number } {
+  const tape = tapeReadingU(value, { ...work, tapeSetMm: 0 });
+  const u = Math.hypot(tape.u, work.heightSetMm);
+  return { u, dof: tape.dof * ((u / tape.u) * (u / tape.u)) * ((u / tape.u) * (u / tape.u)) };
+}
+
+function heightReading(
+  value: SlotValue,
+  fixture: PlacementFixture,
+  yawRad: number,
+  work: WorkUncertainties,
+): Reading {
+  const weights = floorWeights(fixture.barLength.mm, leftSign(yawRad) * fixture.face.acrossMm);
+  const term = (point: string, coefficient: number) =>
+    ({ coefficient, quantity: { of: 'coordinate', point, axis: 'z' } }) as const;
+  const { u, dof } = heightReadingU(value, work);
+  return {
+    kind: 'constraint',
+    id: 'target.height',
+    instrument: 'tape',
+    terms: [
+      term(pointId('target'), 1),
+      term(barMarkId('carLeft'), -weights.carLeft),
+      term(barMarkId('carRight'), -weights.carRight),
+    ],
+    value: value.value,
+    u,
+    dof,
+  };
+}
+
+function tiltReading(
+  value: SlotValue,
+  axis: 'pitch' | 'roll',
+  signedRad: number,
+  work: WorkUncertainties,
+): Reading {
+  const { u, dof } = meanOfRepeats([], work.inclinometerRad, value.count);
+  return {
+    kind: 'tilt',
+    id: `fixture.${axis}`,
+    instrument: 'inclinometer',
+    body: FIXTURE_ID,
+    axis,
+    valueRad: signedRad,
+    uRad: u,
+    dof,
+  };
+}
+
+/** The bar end of one side dropped to its floor mark, and that mark's height. */
+function barEndPart(values: SlotValues, bar: BarStarts, side: CarSide, work: WorkUncertainties): NetworkPart {
+  const floorId = side === 'carLeft' ? 'floor.fixtureLeft' : 'floor.fixtureRight';
+  const floor = values.get(floorId);
+  if (floor === undefined) return EMPTY;
+  const u = Math.hypot(work.plumbMm, work.markMm);
+  return {
+    ...EMPTY,
+    points: [freePoint(barMarkId(side), inSpace(bar[side], -floor.value))],
+    readings: [
+      floorReading(floorId, floor, barMarkId(side)),
+      {
+        kind: 'drop',
+        id: `plumb.barEnd.${side}`,
+        instrument: 'plumbBob',
+        point: pointId(`barEnd.${side}`),
+        mark: barMarkId(side),
+        direction: { body: FIXTURE_ID, axis: 'y' },
+        alongMm: 0,
+        acrossMm: 0,
+        uAlongMm: u,
+        uAcrossMm: u,
+      },
+    ],
+  };
+}
+
+function barDistances(
+  values: SlotValues,
+  near: 'ahead' | 'behind',
+  work: WorkUncertainties,
+): readonly Reading[] {
+  const joins = {
+    'bar.sameL': ['L', 'carLeft'],
+    'bar.diagLR': ['L', 'carRight'],
+    'bar.sameR': ['R', 'carRight'],
+    'bar.diagRL': ['R', 'carLeft'],
+  } as const;
+  return BAR_DISTANCES.flatMap((id) => {
+    const value = values.get(id);
+    const [point, end] = joins[id];
+    return value === undefined
+      ? []
+      : [tapeDistance(id, value, pointId(`${near}.${point}`), barMarkId(end), work)];
+  });
+}
+
+/** What is not known exactly of each slide station: slide, height, tilt; all zero with their u. */
+function slideUnknowns(
+  input: PlacementInput,
+  values: SlotValues,
+  work: WorkUncertainties,
+): readonly Shared[] {
+  return input.stations.flatMap((station): readonly Shared[] => {
+    if (station.kind !== 'slide') return [];
+    const slide = values.get(slideErrorId(station.id));
+    const height = values.get(slideHeightErrorId(station.id));
+    const slideU = defaultUncertainties.slideMm / Math.sqrt(slide?.count ?? 1);
+    const heightU = height === undefined ? work.heightSetMm : heightReadingU(height, work).u;
+    return [
+      { id: slideErrorId(station.id), quantity: 'length', is: { state: 'known', valueMm: 0, uMm: slideU } },
+      {
+        id: slideHeightErrorId(station.id),
+        quantity: 'length',
+        is: { state: 'known', valueMm: 0, uMm: heightU },
+      },
+      {
+        id: slideTiltId(station.id),
+        quantity: 'angle',
+        is: { state: 'known', valueRad: 0, uRad: defaultUncertainties.slideTiltRad },
+      },
+    ];
+  });
+}
+
+/** The bar marks' side of the line of the extended points, where the station makes it clear. */
+function declaredSides(bar: BarStarts, near: 'ahead' | 'behind'): readonly Side[] {
+  if (!bar.sideIsClear) return [];
+  // From the car's-right to the car's-left point, what lies ahead is on the right hand.
+  const line = { from: pointId(`${near}.R`), to: pointId(`${near}.L`) };
+  const side = (near === 'ahead') === bar.beyond ? 'right' : 'left';
+  return [
+    { point: barMarkId('carLeft'), line, side },
+    { point: barMarkId('carRight'), line, side },
+  ];
+}
+
+/** Everything about the fixture; called when `fixtureNeeds` is empty. */
+export function fixturePart(
+  input: PlacementInput,
+  values: SlotValues,
+  bar: BarStarts,
+): Result<FixturePart, PlacementError> {
+  const work = defaultUncertainties.byWork[input.equipment.work];
+  const fixture = input.equipment.fixture;
+  const yawRad = facingYawRad(input.stations);
+  const near = nearPoints(input.stations);
+  const tilts = signedTilts(values, yawRad);
+  if (!tilts.ok) return tilts;
+  const height = values.get('target.height');
+  const [pitch, roll] = [values.get('fixture.pitch'), values.get('fixture.roll')];
+  const floors = [values.get('floor.fixtureLeft'), values.get('floor.fixtureRight')];
+  const [floorLeft, floorRight] = floors;
+  if (!height || !pitch || !roll || !floorLeft || !floorRight) {
+    return err({ code: 'placement/undetermined', quantity: 'fixture', readingIds: fixtureNeeds(values) });
+  }
+  const angles = { yawRad: startYawRad(bar, leftSign(yawRad)), ...tilts.value };
+  const { outMm, acrossMm, upMm } = fixture.face;
+  const faceUp: Vec3 = rotate(rotationMatrix(angles), [outMm, acrossMm, upMm]);
+  const floorZMm = -(floorLeft.value + floorRight.value) / 2;
+  const ends = [barEndPart(values, bar, 'carLeft', work), barEndPart(values, bar, 'carRight', work)];
+  return ok({
+    points: ends.flatMap((end) => end.points),
+    readings: [
+      ...ends.flatMap((end) => end.readings),
+      ...barDistances(values, near, work),
+      heightReading(height, fixture, yawRad, work),
+      tiltReading(pitch, 'pitch', tilts.value.pitchRad, work),
+      tiltReading(roll, 'roll', tilts.value.rollRad, work),
+    ],
+    shared: slideUnknowns(input, values, work),
+    sides: declaredSides(bar, near),
+    bodies: [
+      {
+        id: FIXTURE_ID,
+        pose: {
+          x: { state: 'free', startMm: (bar.carLeft[0] + bar.carRight[0]) / 2 },
+          y: { state: 'free', startMm: (bar.carLeft[1] + bar.carRight[1]) / 2 },
+          z: { state: 'free', startMm: floorZMm + height.value - faceUp[2] },
+          yaw: { state: 'free', startRad: angles.yawRad },
+          pitch: { state: 'free', startRad: angles.pitchRad },
+          roll: { state: 'free', startRad: angles.rollRad },
+        },
+        points: bodyPoints(fixture, yawRad),
+      },
+    ],
+  });
+}
