@@ -3,6 +3,7 @@
  * one shape of chain this program makes).
  */
 import type { X509Certificate } from 'node:crypto';
+import { commonName } from '../../keys/commonName.ts';
 import type { Chain } from '../sign/cms.ts';
 import { derOid, readDer, tags } from '../sign/der.ts';
 
@@ -28,10 +29,6 @@ export function examineSigner(chain: Chain, certificates: Certificates, at: Date
     (certificate) => certificate.validFromDate <= at && at <= certificate.validToDate,
   );
   return { state: holds ? 'good' : 'time', ...about };
-}
-
-function commonName(certificate: X509Certificate): string {
-  return /^CN=(.*)$/m.exec(certificate.subject)?.[1] ?? '?';
 }
 
 function isProperChain(chain: Chain, certificates: Certificates): boolean {
