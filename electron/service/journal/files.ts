@@ -1,5 +1,5 @@
 /** The files of a store: where they are, whether they are ours and of which format, and how to copy all three together. */
-import { copyFileSync, existsSync, mkdirSync, statSync } from 'node:fs';
+import { closeSync, copyFileSync, existsSync, mkdirSync, openSync, readSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { JournalError } from '../../../core/job/journalError.ts';
 import { err, ok, type Result } from '../../../core/result.ts';
@@ -16,29 +16,59 @@ const SUFFIXES = ['', '-wal', '-shm', '-journal'] as const;
 /** What lies at a path, found without writing to it. */
 export type StoreFile = { readonly kind: 'none' } | { readonly kind: 'ours'; readonly version: number };
 
+/** Where the first bytes of a database file say what it is (the published SQLite file format, section 1.3). */
+const HEADER = { bytes: 100, magic: 'SQLite format 3\0', version: 60, application: 68 } as const;
+
 /**
  * Looks at the file without changing it. Fails with `journal/corrupt` when it is no database or not ours, and with
  * `journal/missing` when its log is there and it is not.
  */
 export function inspect(path: string, busyMs: number): Result<StoreFile, JournalError> {
-  if (!existsSync(path)) {
-    const orphan = existsSync(`${path}-wal`) && statSync(`${path}-wal`).size > 0;
-    return orphan ? err({ code: 'journal/missing', details: { path } }) : ok({ kind: 'none' });
+  const size = sizeOf(path);
+  const hasLog = sizeOf(`${path}-wal`) > 0;
+  if (size === 0 && !existsSync(path) && hasLog) return err({ code: 'journal/missing', details: { path } });
+  if (size === 0) return ok({ kind: 'none' });
+  // With nothing in the log the file speaks for itself, and no connection leaves files beside it.
+  return hasLog || sizeOf(`${path}-journal`) > 0 ? inspectThroughLog(path, busyMs) : inspectHeader(path);
+}
+
+function inspectHeader(path: string): Result<StoreFile, JournalError> {
+  const header = Buffer.alloc(HEADER.bytes);
+  const handle = openSync(path, 'r');
+  try {
+    readSync(handle, header, 0, HEADER.bytes, 0);
+  } finally {
+    closeSync(handle);
   }
-  if (statSync(path).size === 0) return ok({ kind: 'none' });
+  if (header.toString('latin1', 0, HEADER.magic.length) !== HEADER.magic) {
+    return err({ code: 'journal/corrupt', details: { path, problem: 'this is no database' } });
+  }
+  const application = header.readUInt32BE(HEADER.application);
+  if (application !== APPLICATION_ID) return notOurs(path);
+  return ok({ kind: 'ours', version: header.readUInt32BE(HEADER.version) });
+}
+
+function inspectThroughLog(path: string, busyMs: number): Result<StoreFile, JournalError> {
   const db = openForReading(path, busyMs);
   try {
     const application = db.pragma('application_id', { simple: true });
     const objects = db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
     if (application === APPLICATION_ID) return ok({ kind: 'ours', version: versionOf(db) });
-    if (application === 0 && objects === 0) return ok({ kind: 'none' });
-    return err({
-      code: 'journal/corrupt',
-      details: { path, problem: 'this database was made by another program' },
-    });
+    return application === 0 && objects === 0 ? ok({ kind: 'none' }) : notOurs(path);
   } finally {
     db.close();
   }
+}
+
+function notOurs(path: string): Result<never, JournalError> {
+  return err({
+    code: 'journal/corrupt',
+    details: { path, problem: 'this database was made by another program' },
+  });
+}
+
+function sizeOf(path: string): number {
+  return statSync(path, { throwIfNoEntry: false })?.size ?? 0;
 }
 
 /** Makes the folder, and asks the disk to keep its name. */
@@ -66,6 +96,7 @@ export function copyStore(path: string, into: string, busyMs: number): string {
 }
 
 function holdLog(path: string, busyMs: number): () => void {
+  if (!existsSync(`${path}-wal`)) return () => undefined;
   try {
     const db = openForReading(path, busyMs);
     try {

@@ -14,6 +14,7 @@ import { err, ok, type Result } from '../../../core/result.ts';
 import { prepareAppend } from './append.ts';
 import { guarded } from './classify.ts';
 import { openForReading, openForWriting, versionOf } from './connection.ts';
+import { damagedPage } from './damage.ts';
 import { copyStore, inspect, makeFolder, STORE_FILE } from './files.ts';
 import { migrate, newestVersion } from './migrate.ts';
 import { prepareProjector } from './project.ts';
@@ -57,6 +58,11 @@ export function openJournal<Row extends JsonObject>(
         utcMs: ctx.at.utcMs,
         genesis: GENESIS,
       };
+      const damage = damagedPage(db);
+      if (damage !== undefined) {
+        db.close();
+        return err({ code: 'journal/corrupt', details: { path, problem: damage } });
+      }
       const migrated = migrate(db, path, steps, birth, busyMs);
       if (!migrated.ok) {
         db.close();

@@ -81,8 +81,12 @@ function copyOf(path: string, from: number, utcMs: number, busyMs: number): Resu
   }
 }
 
-/** Compares every row of every table of the copy with its source. */
-function firstDifference(source: Database.Database, copyPath: string, busyMs: number): string | undefined {
+/** Compares every row of every table of a copy with its source; undefined when they are equal. */
+export function firstDifference(
+  source: Database.Database,
+  copyPath: string,
+  busyMs: number,
+): string | undefined {
   const copy = openForReading(copyPath, busyMs);
   try {
     const damage = copy.pragma('integrity_check(1)', { simple: true });
@@ -91,7 +95,8 @@ function firstDifference(source: Database.Database, copyPath: string, busyMs: nu
     const objects = 'SELECT type, name, tbl_name, sql FROM sqlite_schema ORDER BY type, name';
     const ours = source.prepare(objects).all();
     if (JSON.stringify(ours) !== JSON.stringify(copy.prepare(objects).all())) return 'another set of tables';
-    return tablesOf(source).find((name) => !sameRows(source, copy, name));
+    const other = tablesOf(source).find((name) => !sameRows(source, copy, name));
+    return other === undefined ? undefined : `other rows in ${other}`;
   } finally {
     copy.close();
   }

@@ -2,11 +2,9 @@
 import type Database from 'better-sqlite3';
 import { type ChainLink, verifyJobChain, verifyStoreChain } from '../../../core/job/eventChain.ts';
 import type { JournalFinding } from '../../../core/job/journalError.ts';
+import { damageOf } from './damage.ts';
 import { headOf, personalFindings, personalText, type Reads, tailAnchors } from './read.ts';
 import type { Verification } from './types.ts';
-
-/** At most this many complaints of the database are kept. */
-const MAX_DAMAGE = 20;
 
 /** Checks everything inside the caller's transaction. `anchors` are store heads known from elsewhere. */
 export function verifyAll(
@@ -19,11 +17,6 @@ export function verifyAll(
   const own = head.seq === 0 ? [] : [head];
   const store = verifyStoreChain(storeId, reads.texts.all(), [...anchors, ...own]);
   const jobs = reads.streams.all();
-  const damage = db
-    .prepare<[], string>(`PRAGMA integrity_check(${MAX_DAMAGE})`)
-    .pluck()
-    .all()
-    .filter((line) => line !== 'ok');
   return {
     jobs: jobs.length,
     events: store.events.length,
@@ -32,7 +25,7 @@ export function verifyAll(
       ...store.findings.map((finding) => ({ chain: 'store', finding }) as const),
       ...jobs.flatMap((job) => verifyOneJob(reads, job)),
     ],
-    damage,
+    damage: damageOf(db, 'integrity_check'),
   };
 }
 
