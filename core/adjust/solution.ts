@@ -119,6 +119,8 @@ export interface Linearised {
   readonly dof: Float64Array;
   /** Values of the unknowns. */
   readonly x: Float64Array;
+  /** Largest coordinate distance of a point from the middle of the layout, mm: the size differences are taken by. */
+  readonly reach: number;
   /** Estimates read from another parameter vector, for differences; reports each unknown it reads to `onRead`. */
   readonly estimatesAt: (x: Float64Array, onRead?: (unknown: number) => void) => Estimates;
 }

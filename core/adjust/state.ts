@@ -44,6 +44,28 @@ export class State {
     for (let b = 0; b < layout.bodies.length; b++) this.updateBody(b);
   }
 
+  /** Middle of all places. */
+  centre(): readonly [number, number, number] {
+    const n = this.x.length;
+    const mean = (v: Float64Array): number => (n === 0 ? 0 : v.reduce((sum, value) => sum + value, 0) / n);
+    return [mean(this.x), mean(this.y), mean(this.z)];
+  }
+
+  /** Largest coordinate distance of a place from the middle; 1 when all places are one. */
+  reach(): number {
+    const [cx, cy, cz] = this.centre();
+    let reach = 0;
+    for (let i = 0; i < this.x.length; i++) {
+      const far = Math.max(
+        Math.abs(at(this.x, i) - cx),
+        Math.abs(at(this.y, i) - cy),
+        Math.abs(at(this.z, i) - cz),
+      );
+      if (far > reach) reach = far;
+    }
+    return reach > 0 ? reach : 1;
+  }
+
   private updateBody(b: number): void {
     const { layout, values, rotation } = this;
     const body = layout.bodies[b];

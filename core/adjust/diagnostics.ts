@@ -1,0 +1,75 @@
+/**
+ * What the residuals say: redundancy of each row, its standardised residual and smallest detectable error, and the
+ * global test. Baarda 1968; Ghilani, Adjustment Computations, chapters 16 and 21.
+ */
+import { at } from '../linalg/at.ts';
+import { chiSquareQuantile, chiSquareTail } from '../uncertainty/coverage.ts';
+import type { Linearisation } from './linearise.ts';
+import type { GlobalTest, RowResult } from './solution.ts';
+import { DETECTABLE, GLOBAL_ALPHA, UNCONTROLLED } from './testLevels.ts';
+
+/** a_i Q a_j' of two rows: covariance of their computed values. */
+export function rowProduct(lin: Linearisation, covariance: Float64Array, i: number, j: number): number {
+  const { start, columns, partials } = lin.rows;
+  const n = lin.problem.layout.slotOfColumn.length;
+  let sum = 0;
+  for (let e = at(start, i); e < at(start, i + 1); e++) {
+    const row = at(columns, e) * n;
+    let inner = 0;
+    for (let f = at(start, j); f < at(start, j + 1); f++) {
+      inner += at(covariance, row + at(columns, f)) * at(partials, f);
+    }
+    sum += at(partials, e) * inner;
+  }
+  return sum;
+}
+
+/** One result per row. */
+export function rowResults(lin: Linearisation, covariance: Float64Array): RowResult[] {
+  return lin.problem.observations.map((one, i) => {
+    const residual = at(lin.residuals, i);
+    const weight = at(lin.weights, i);
+    const redundancy = weight === 0 ? 0 : 1 - weight * rowProduct(lin, covariance, i, i);
+    const controlled = redundancy > UNCONTROLLED;
+    const spread = one.u / Math.sqrt(controlled ? redundancy : 1);
+    return {
+      id: `${one.source}/${one.component}`,
+      source: one.source,
+      kind: one.kind,
+      component: one.component,
+      instrument: one.instrument,
+      unit: one.unit,
+      observed: one.observed,
+      computed: at(lin.rows.computed, i),
+      residual,
+      u: one.u,
+      redundancy: Math.max(0, redundancy),
+      standardised: controlled ? residual / (one.u * Math.sqrt(redundancy)) : undefined,
+      minimalDetectable: controlled ? DETECTABLE * spread : undefined,
+    };
+  });
+}
+
+const limits = new Map<number, number>();
+
+/** Chi-square limit by dof; the same few are asked for again and again while readings come in. */
+function limitFor(dof: number): number {
+  const kept = limits.get(dof);
+  if (kept !== undefined) return kept;
+  const limit = chiSquareQuantile(1 - GLOBAL_ALPHA, dof);
+  limits.set(dof, limit);
+  return limit;
+}
+
+/** Global test of the weighted sum of squared residuals. Without redundancy there is nothing to test: passed. */
+export function globalTest(chiSquare: number, dof: number): GlobalTest {
+  const limit = dof > 0 ? limitFor(dof) : 0;
+  return {
+    chiSquare,
+    dof,
+    p: dof > 0 ? chiSquareTail(chiSquare, dof) : 1,
+    limit,
+    alpha: GLOBAL_ALPHA,
+    passed: dof === 0 || chiSquare <= limit,
+  };
+}

@@ -1,0 +1,48 @@
+/** The estimates of a layout at any vector of unknowns, telling which unknowns were read. */
+import { type PointInBay, type PoseInBay, pointInBay, poseInBay } from '../frames.ts';
+import { rotate, rotationMatrix } from '../geometry/rotation.ts';
+import { at } from '../linalg/at.ts';
+import { invariant } from '../result.ts';
+import type { Layout } from './layout.ts';
+import type { Estimates } from './solution.ts';
+
+/** Reads points, poses and shared unknowns from `x`; fixed numbers come from the layout. */
+export function estimatesOf(layout: Layout, x: Float64Array, onRead?: (unknown: number) => void): Estimates {
+  const value = (slot: number): number => {
+    const column = at(layout.columns, slot);
+    if (column < 0) return layout.slots[slot]?.prior.value ?? 0;
+    onRead?.(column);
+    return at(x, column);
+  };
+  const pose = (slot: number): PoseInBay =>
+    poseInBay({
+      xMm: value(slot),
+      yMm: value(slot + 1),
+      zMm: value(slot + 2),
+      yawRad: value(slot + 3),
+      pitchRad: value(slot + 4),
+      rollRad: value(slot + 5),
+    });
+  return {
+    point(id): PointInBay {
+      const place = layout.places[layout.placeById.get(id) ?? -1];
+      invariant(place !== undefined, `no point ${id} in the network`);
+      const own = [value(place.slot), value(place.slot + 1), value(place.slot + 2)] as const;
+      const body = layout.bodies[place.body];
+      if (body === undefined) return pointInBay(...own);
+      const of = pose(body.slot);
+      const arm = rotate(rotationMatrix(of), own);
+      return pointInBay(of.xMm + arm[0], of.yMm + arm[1], of.zMm + arm[2]);
+    },
+    body(id) {
+      const body = layout.bodies[layout.bodyById.get(id) ?? -1];
+      invariant(body !== undefined, `no body ${id} in the network`);
+      return pose(body.slot);
+    },
+    shared(id) {
+      const slot = layout.sharedById.get(id);
+      invariant(slot !== undefined, `no shared unknown ${id} in the network`);
+      return value(slot);
+    },
+  };
+}

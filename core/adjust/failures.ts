@@ -1,0 +1,132 @@
+/** Turns what stopped a solution into a failure with ids and a cure. */
+import { at } from '../linalg/at.ts';
+import type { AdjustError, Undetermined } from './errors.ts';
+import type { Gauge } from './gauge.ts';
+import { findGauge } from './gauge.ts';
+import type { NoArrival } from './iterate.ts';
+import type { Linearisation } from './linearise.ts';
+import { NormalSystem } from './normal.ts';
+import { findUndetermined, named } from './rank.ts';
+import type { NoStart } from './start/start.ts';
+
+/** No way to begin: a side to declare, readings missing, or a shape the construction does not know. */
+export function startFailure(lin: Linearisation, failure: NoStart): AdjustError {
+  const { layout } = lin.problem;
+  const id = (place: number): string => layout.places[place]?.id ?? '';
+  if (failure.why === 'mirror') {
+    return {
+      code: 'adjust/mirrorUndeclared',
+      ids: [failure.place, ...failure.by].map(id),
+      cure: 'declareSide',
+    };
+  }
+  scatter(lin, failure.places);
+  lin.evaluate();
+  const gauge = findGauge(lin.state, lin.rows, lin.weights);
+  const normal = new NormalSystem(layout.slotOfColumn.length);
+  normal.assemble(lin.rows, lin.weights, lin.residuals, lin.conditions(gauge));
+  const open = findUndetermined(normal.matrix, layout);
+  return open.length > 0
+    ? undeterminedFailure(lin, gauge, open)
+    : { code: 'adjust/noStart', ids: failure.places.map(id), cure: 'giveStart' };
+}
+
+/**
+ * Puts unplaced things anywhere, in no special relation to each other: what the readings cannot hold there they hold
+ * nowhere. The golden-section sequence gives such places without chance.
+ */
+function scatter(lin: Linearisation, places: readonly number[]): void {
+  const { layout } = lin.problem;
+  const { values } = lin.state;
+  const anywhere = (k: number): number => 4000 * ((((k + 1) * 0.6180339887498949) % 1) - 0.5);
+  for (const place of places) {
+    const where = layout.places[place];
+    if (where === undefined) continue;
+    const slot = where.body < 0 ? where.slot : (layout.bodies[where.body]?.slot ?? 0);
+    for (const [component, k] of [
+      [0, 2 * place],
+      [1, 2 * place + 1],
+    ] as const) {
+      if (at(layout.columns, slot + component) >= 0) values[slot + component] = anywhere(k * k + k);
+    }
+    if (where.body >= 0 && at(layout.columns, slot + 3) >= 0) values[slot + 3] = anywhere(place) / 2000;
+  }
+}
+
+/** Names what is open; too few readings when a count already says so. */
+export function undeterminedFailure(
+  lin: Linearisation,
+  gauge: Gauge,
+  undetermined: readonly Undetermined[],
+): AdjustError {
+  const unknowns = lin.problem.layout.slotOfColumn.length;
+  const tooFew = lin.problem.observations.length + gauge.freedoms.length < unknowns;
+  return {
+    code: tooFew ? 'adjust/tooFewReadings' : 'adjust/undetermined',
+    ids: [...new Set(undetermined.map(({ id }) => id))],
+    cure: 'addReading',
+    undetermined,
+  };
+}
+
+/** The iteration did not arrive. */
+export function arrivalFailure(lin: Linearisation, failure: NoArrival): AdjustError {
+  const { layout } = lin.problem;
+  if (failure.why === 'coincident') {
+    const ids = failure.pair.map((place) => layout.places[place]?.id ?? '');
+    return { code: 'adjust/coincidentPoints', ids, cure: 'separatePoints' };
+  }
+  if (failure.why === 'notConverged') {
+    const worst = lin.problem.observations
+      .map(({ source }, i) => ({ source, size: at(lin.weights, i) * at(lin.residuals, i) ** 2 }))
+      .sort((a, b) => b.size - a.size);
+    const ids = [...new Set(worst.slice(0, 3).map(({ source }) => source))];
+    return { code: 'adjust/notConverged', ids, cure: 'checkReadings', iterations: failure.iterations };
+  }
+  const open = findUndetermined(failure.normal.matrix, layout);
+  if (open.length > 0) return undeterminedFailure(lin, failure.gauge, open);
+  // Not singular to the eigenvalues, yet not to be factored: name the unknown where it broke down.
+  const share = new Float64Array(layout.slotOfColumn.length);
+  const broken = failure.normal.factorise(0);
+  if (broken >= 0) share[broken] = 1;
+  return undeterminedFailure(lin, failure.gauge, named(layout, share));
+}
+
+/** A hard constraint is not met when it misses by more than this share of its value, or of one. */
+const UNMET = 1e-6;
+
+/** Hard constraints that cannot all hold, with those they share unknowns with; undefined when all are met. */
+export function contradiction(lin: Linearisation): AdjustError | undefined {
+  const { observations } = lin.problem;
+  const unmet = lin.exact.filter(
+    (r) => Math.abs(at(lin.residuals, r)) > UNMET * Math.max(1, Math.abs(observations[r]?.observed ?? 0)),
+  );
+  if (unmet.length === 0) return undefined;
+  const columnsOf = (r: number) =>
+    new Set(lin.rows.columns.subarray(at(lin.rows.start, r), at(lin.rows.start, r + 1)));
+  const touched = new Set(unmet.flatMap((r) => [...columnsOf(r)]));
+  const partners = lin.exact.filter(
+    (r) => !unmet.includes(r) && [...columnsOf(r)].some((c) => touched.has(c)),
+  );
+  return {
+    code: 'adjust/contradictoryConstraints',
+    ids: [...unmet, ...partners].map((r) => observations[r]?.source ?? ''),
+    cure: 'dropConstraint',
+  };
+}
+
+/** A declared side that the solution does not bear out: the readings (or the declaration) are of the mirror image. */
+export function contradictedSide(lin: Linearisation): AdjustError | undefined {
+  const { network, layout } = lin.problem;
+  const { x, y } = lin.state;
+  const number = (id: string): number => layout.placeById.get(id) ?? 0;
+  for (const { point, line, side } of network.sides) {
+    const [p, a, b] = [number(point), number(line.from), number(line.to)];
+    const left =
+      (at(x, b) - at(x, a)) * (at(y, p) - at(y, a)) - (at(y, b) - at(y, a)) * (at(x, p) - at(x, a));
+    if (left < 0 === (side === 'left')) {
+      return { code: 'adjust/sideContradicted', ids: [point, line.from, line.to], cure: 'checkSide' };
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,99 @@
+/**
+ * Gauss-Newton steps to the least-squares solution, damped as Levenberg and Marquardt proposed when a step fails to
+ * lower the sum of squares or the normal matrix cannot be factored. Damping changes the way, never the answer: the
+ * last step is always an undamped one.
+ */
+import { at } from '../linalg/at.ts';
+import { err, ok, type Result } from '../result.ts';
+import { findGauge, type Gauge } from './gauge.ts';
+import type { Linearisation } from './linearise.ts';
+import { NormalSystem } from './normal.ts';
+import type { StopReason } from './solution.ts';
+
+/** A step that changes all readings together by less than 1e-7 of their u has arrived. */
+const ARRIVED_SQUARED = 1e-14;
+/** Sums of squares are compared to this share of themselves: rounding alone must not look like a failed step. */
+const SLACK = 1e-9;
+const FIRST_DAMPING = 1e-3;
+const MOST_DAMPING = 1e12;
+export const DEFAULT_ITERATIONS = 50;
+
+/** Where the iteration ended; `normal` is factored there, undamped. */
+export interface Arrival {
+  readonly normal: NormalSystem;
+  readonly gauge: Gauge;
+  /** Inner constraints held, less hard constraints that only repeat others: what the count of rows lacks for the dof. */
+  readonly conditionsBeyondReadings: number;
+  readonly iterations: number;
+  readonly stopReason: StopReason;
+}
+
+/** Why it did not arrive. */
+export type NoArrival =
+  | { readonly why: 'undetermined'; readonly gauge: Gauge; readonly normal: NormalSystem }
+  | { readonly why: 'coincident'; readonly pair: readonly [number, number] }
+  | { readonly why: 'notConverged'; readonly iterations: number };
+
+/** Iterates from `state.values` as they stand. */
+export function iterate(lin: Linearisation, mostIterations: number): Result<Arrival, NoArrival> {
+  const normal = new NormalSystem(lin.problem.layout.slotOfColumn.length);
+  let squares = lin.evaluate();
+  const gauge = findGauge(lin.state, lin.rows, lin.weights);
+  const before = new Float64Array(lin.state.values.length);
+  let damping = 0;
+  let damped = false;
+  for (let iterations = 1; iterations <= mostIterations; iterations++) {
+    const pair = lin.rows.coincident[0];
+    if (pair !== undefined) return err({ why: 'coincident', pair });
+    normal.assemble(lin.rows, lin.weights, lin.residuals, lin.conditions(gauge));
+    while (normal.factorise(damping) >= 0) {
+      damped = true;
+      damping = raised(damping);
+      if (damping > MOST_DAMPING) return err({ why: 'undetermined', gauge, normal });
+    }
+    normal.solve();
+    const length = lin.stepSquared(normal.step);
+    const gap = misclosure(lin);
+    before.set(lin.state.values);
+    lin.apply(normal.step);
+    const next = lin.evaluate();
+    const arrived = length <= ARRIVED_SQUARED && misclosure(lin) <= gap + SLACK;
+    if (arrived && damping === 0) {
+      const conditionsBeyondReadings = normal.conditionsHeld() - lin.exact.length;
+      const stopReason = damped ? 'converged after damping' : 'converged';
+      return ok({ normal, gauge, conditionsBeyondReadings, iterations, stopReason });
+    }
+    if (arrived) {
+      // Arrived while damped: the next step decides whether the undamped matrix can be factored here.
+      squares = next;
+      damping = 0;
+      if (undampedFails(lin, normal, gauge)) return err({ why: 'undetermined', gauge, normal });
+    } else if (next <= squares * (1 + SLACK) + SLACK || gap > SLACK) {
+      squares = next;
+      damping = damping < 1e-6 ? 0 : damping / 10;
+    } else {
+      lin.state.values.set(before);
+      squares = lin.evaluate();
+      damped = true;
+      damping = raised(damping);
+      if (damping > MOST_DAMPING) break;
+    }
+  }
+  return err({ why: 'notConverged', iterations: mostIterations });
+}
+
+function raised(damping: number): number {
+  return damping === 0 ? FIRST_DAMPING : damping * 10;
+}
+
+/** Largest amount by which a hard constraint is not met, in its unit; steps that close it may raise the squares. */
+function misclosure(lin: Linearisation): number {
+  let largest = 0;
+  for (const r of lin.exact) largest = Math.max(largest, Math.abs(at(lin.residuals, r)));
+  return largest;
+}
+
+function undampedFails(lin: Linearisation, normal: NormalSystem, gauge: Gauge): boolean {
+  normal.assemble(lin.rows, lin.weights, lin.residuals, lin.conditions(gauge));
+  return normal.factorise(0) >= 0;
+}

@@ -1,0 +1,88 @@
+/** One problem at its current values: rows of partials, residuals and the weighted sum of squares. */
+import { at } from '../linalg/at.ts';
+import { type Gauge, innerConstraints } from './gauge.ts';
+import type { Condition } from './normal.ts';
+import type { Problem } from './problem.ts';
+import { Rows } from './rows.ts';
+import { State } from './state.ts';
+
+/** The working state of a solution. */
+export class Linearisation {
+  readonly problem: Problem;
+  readonly state: State;
+  readonly rows: Rows;
+  /** 1 / u^2; 0 for exact rows. */
+  readonly weights: Float64Array;
+  /** Observed minus computed. */
+  readonly residuals: Float64Array;
+  readonly exact: readonly number[];
+
+  constructor(problem: Problem) {
+    const count = problem.observations.length;
+    this.problem = problem;
+    this.state = new State(problem.layout);
+    this.rows = new Rows(count, this.state);
+    this.weights = new Float64Array(count);
+    this.residuals = new Float64Array(count);
+    const exact: number[] = [];
+    problem.observations.forEach((one, i) => {
+      if (one.exact === true) exact.push(i);
+      else this.weights[i] = 1 / (one.u * one.u);
+    });
+    this.exact = exact;
+  }
+
+  /** Computes rows and residuals at `state.values`; answers the weighted sum of squared residuals. */
+  evaluate(): number {
+    const { problem, state, rows, residuals, weights } = this;
+    state.update();
+    rows.clear();
+    for (const reading of problem.bound) reading.write(state, rows);
+    for (const slot of problem.known) {
+      rows.row(at(state.values, slot));
+      rows.slot(slot, 1);
+    }
+    let squares = 0;
+    for (let i = 0; i < residuals.length; i++) {
+      const v = (problem.observations[i]?.observed ?? 0) - at(rows.computed, i);
+      residuals[i] = v;
+      squares += at(weights, i) * v * v;
+    }
+    return squares;
+  }
+
+  /** Hard constraints and, for a network without datum, inner constraints, as conditions on the next step. */
+  conditions(gauge: Gauge): Condition[] {
+    const n = this.problem.layout.slotOfColumn.length;
+    const hard = this.exact.map((r) => {
+      const row = new Float64Array(n);
+      for (let e = at(this.rows.start, r); e < at(this.rows.start, r + 1); e++) {
+        row[at(this.rows.columns, e)] = at(this.rows.partials, e);
+      }
+      return { row, misclosure: at(this.residuals, r) };
+    });
+    return [...hard, ...innerConstraints(this.state, gauge).map((row) => ({ row, misclosure: 0 }))];
+  }
+
+  /** Squared length of a step in units of the readings' uncertainties: what it changes in all readings together. */
+  stepSquared(step: Float64Array): number {
+    let total = 0;
+    for (let r = 0; r < this.weights.length; r++) {
+      let change = 0;
+      for (let e = at(this.rows.start, r); e < at(this.rows.start, r + 1); e++) {
+        change += at(this.rows.partials, e) * at(step, at(this.rows.columns, e));
+      }
+      total += at(this.weights, r) * change * change;
+    }
+    return total;
+  }
+
+  /** Adds a step to the unknowns' values. */
+  apply(step: Float64Array): void {
+    const { slotOfColumn } = this.problem.layout;
+    for (let c = 0; c < step.length; c++) {
+      const slot = at(slotOfColumn, c);
+      this.state.values[slot] = at(this.state.values, slot) + at(step, c);
+    }
+  }
+}

@@ -1,0 +1,118 @@
+/**
+ * A network made ready to solve: laid out, ids looked up, numbers checked, one head per scalar observation. What is
+ * known beforehand with a u is observed like a reading, after the readings.
+ */
+import { err, ok, type Result } from '../result.ts';
+import type { AdjustError } from './errors.ts';
+import { type Layout, layOut } from './layout.ts';
+import { Binder } from './models/binder.ts';
+import type { BoundReading, RowHead } from './models/model.ts';
+import { bindReading } from './models/table.ts';
+import type { Network } from './network.ts';
+import type { SourceKind } from './solution.ts';
+
+/** One scalar observation and where it comes from. */
+export interface Observation extends RowHead {
+  readonly source: string;
+  readonly kind: SourceKind;
+  readonly instrument: string | undefined;
+  readonly dof: number;
+}
+
+/** Everything the solver needs. */
+export interface Problem {
+  readonly network: Network;
+  readonly layout: Layout;
+  readonly observations: readonly Observation[];
+  /** Readings in order; their rows come first. */
+  readonly bound: readonly BoundReading[];
+  /** Slots known beforehand with a u; one row each, after those of the readings. */
+  readonly known: readonly number[];
+}
+
+const KNOWN_KIND = {
+  point: 'knownCoordinate',
+  body: 'knownPose',
+  bodyPoint: 'bodyPoint',
+  shared: 'shared',
+} as const;
+
+/** Prepares a network, or names the first thing that is wrong with it. */
+export function prepare(network: Network): Result<Problem, AdjustError> {
+  const duplicate = duplicateId(network);
+  if (duplicate !== undefined) {
+    return err({ code: 'adjust/duplicateId', ids: [duplicate], cure: 'renameDuplicate' });
+  }
+  const layout = layOut(network);
+  const binder = new Binder(layout);
+  const observations: Observation[] = [];
+  const bound = network.readings.map((reading) => {
+    binder.begin(reading.id);
+    const one = bindReading(reading, binder);
+    for (const head of one.heads) {
+      observations.push({
+        ...head,
+        source: reading.id,
+        kind: reading.kind,
+        instrument: reading.instrument,
+        dof: reading.dof ?? Number.POSITIVE_INFINITY,
+      });
+    }
+    return one;
+  });
+  checkSides(network, binder);
+  const known: number[] = [];
+  layout.slots.forEach((slot, i) => {
+    if (slot.prior.state !== 'known') return;
+    known.push(i);
+    observations.push({
+      component: slot.component,
+      unit: slot.unit,
+      observed: slot.prior.value ?? Number.NaN,
+      u: slot.prior.u,
+      source: slot.owner,
+      kind: KNOWN_KIND[slot.of],
+      instrument: undefined,
+      dof: slot.prior.dof,
+    });
+  });
+  const failure = binder.failures[0] ?? badNumber(observations, layout);
+  return failure === undefined ? ok({ network, layout, observations, bound, known }) : err(failure);
+}
+
+function duplicateId(network: Network): string | undefined {
+  const seen = new Set<string>();
+  const taken = (id: string): boolean => seen.size === seen.add(id).size;
+  for (const point of network.points) if (taken(point.id)) return point.id;
+  for (const body of network.bodies) {
+    if (taken(body.id)) return body.id;
+    for (const point of body.points) if (taken(point.id)) return point.id;
+  }
+  for (const shared of network.shared) if (taken(shared.id)) return shared.id;
+  for (const reading of network.readings) if (taken(reading.id)) return reading.id;
+  return undefined;
+}
+
+function checkSides(network: Network, binder: Binder): void {
+  for (const side of network.sides) {
+    binder.begin(side.point);
+    binder.place(side.point);
+    binder.pair(side.line.from, side.line.to);
+  }
+}
+
+function badNumber(observations: readonly Observation[], layout: Layout): AdjustError | undefined {
+  for (const one of observations) {
+    const id = one.source;
+    if (!Number.isFinite(one.observed) || !Number.isFinite(one.u) || one.u < 0 || !(one.dof > 0)) {
+      return { code: 'adjust/notFinite', ids: [id], cure: 'correctNumber' };
+    }
+    if (one.u === 0 && one.exact !== true) {
+      return { code: 'adjust/zeroUncertainty', ids: [id], cure: 'stateUncertainty' };
+    }
+  }
+  const slot = layout.slots.find(({ prior }) => prior.value !== undefined && !Number.isFinite(prior.value));
+  return slot === undefined
+    ? undefined
+    : { code: 'adjust/notFinite', ids: [slot.owner], cure: 'correctNumber' };
+}

@@ -1,0 +1,121 @@
+/**
+ * The adjuster: weighted nonlinear least squares of a network in space. The covariance is a priori, from the stated
+ * uncertainties alone; a failed global test is reported, it never inflates (or, worse, deflates) the uncertainties.
+ */
+import { at } from '../linalg/at.ts';
+import { err, ok, type Result } from '../result.ts';
+import { globalTest, rowResults } from './diagnostics.ts';
+import type { AdjustError, Undetermined } from './errors.ts';
+import { estimatesOf } from './estimates.ts';
+import {
+  arrivalFailure,
+  contradictedSide,
+  contradiction,
+  startFailure,
+  undeterminedFailure,
+} from './failures.ts';
+import { type Arrival, DEFAULT_ITERATIONS, iterate } from './iterate.ts';
+import { Linearisation } from './linearise.ts';
+import type { Network } from './network.ts';
+import { prepare } from './problem.ts';
+import { named } from './rank.ts';
+import { suspect } from './snooping.ts';
+import type { Linearised, Solution, SolveOptions, Unknown } from './solution.ts';
+import { startValues } from './start/start.ts';
+
+/**
+ * Solves a network. Expected failures (missing readings, contradictory constraints, an undeclared side ...) come back
+ * typed, with ids and a cure; see errors.ts.
+ */
+export function solve(network: Network, options: SolveOptions = {}): Result<Solution, AdjustError> {
+  const problem = prepare(network);
+  if (!problem.ok) return problem;
+  const lin = new Linearisation(problem.value);
+  const start = startValues(problem.value, options.start, lin.state.values);
+  if (!start.ok) return err(startFailure(lin, start.error));
+  const arrival = iterate(lin, options.maxIterations ?? DEFAULT_ITERATIONS);
+  if (!arrival.ok) return err(arrivalFailure(lin, arrival.error));
+  const { covariance, condition } = arrival.value.normal.covariance();
+  const failure = contradiction(lin) ?? contradictedSide(lin) ?? beyondLinear(lin, arrival.value, covariance);
+  return failure === undefined ? ok(solution(lin, arrival.value, covariance, condition)) : err(failure);
+}
+
+function solution(
+  lin: Linearisation,
+  arrival: Arrival,
+  covariance: Float64Array,
+  condition: number,
+): Solution {
+  const { layout, network, observations } = lin.problem;
+  const n = layout.slotOfColumn.length;
+  const rows = rowResults(lin, covariance);
+  const chiSquare = lin.residuals.reduce((sum, v, i) => sum + at(lin.weights, i) * v * v, 0);
+  const test = globalTest(chiSquare, observations.length + arrival.conditionsBeyondReadings - n);
+  const linearised = linearisedOf(lin);
+  return {
+    network,
+    estimates: estimatesOf(layout, linearised.x),
+    unknowns: unknowns(lin, covariance),
+    covariance,
+    rows,
+    globalTest: test,
+    suspicions: suspect(lin, covariance, rows, test),
+    gauge: arrival.gauge.freedoms,
+    iterations: arrival.iterations,
+    stopReason: arrival.stopReason,
+    condition,
+    linearised,
+  };
+}
+
+function unknowns({ problem: { layout }, state }: Linearisation, covariance: Float64Array): Unknown[] {
+  const n = layout.slotOfColumn.length;
+  return Array.from(layout.slotOfColumn, (s, i) => {
+    const slot = layout.slots[s];
+    const { owner = '', of = 'point', component = 'value', unit = 'mm' } = slot ?? {};
+    const value = at(state.values, s);
+    const u = Math.sqrt(Math.max(0, at(covariance, i * n + i)));
+    return { id: `${owner}/${component}`, owner, of, component, unit, value, u };
+  });
+}
+
+function linearisedOf({ problem, rows, weights, state }: Linearisation): Linearised {
+  const { layout, observations } = problem;
+  const used = at(rows.start, observations.length);
+  return {
+    rowStart: rows.start,
+    column: rows.columns.subarray(0, used),
+    coefficient: rows.partials.subarray(0, used),
+    weight: weights,
+    dof: Float64Array.from(observations, (one) => one.dof),
+    x: Float64Array.from(layout.slotOfColumn, (slot) => at(state.values, slot)),
+    reach: state.reach(),
+    estimatesAt: (x, onRead) => estimatesOf(layout, x, onRead),
+  };
+}
+
+/** A free coordinate known only to this share of the size of the layout, or angle (rad), is not known. */
+const NOT_KNOWN = 0.1;
+
+/**
+ * The linear model holds near the solution. A free coordinate whose u is of the order of the layout itself (a height
+ * read only by the slant of level tapes, say) is undetermined in all but form.
+ */
+function beyondLinear(
+  lin: Linearisation,
+  arrival: Arrival,
+  covariance: Float64Array,
+): AdjustError | undefined {
+  const { layout } = lin.problem;
+  const n = layout.slotOfColumn.length;
+  const reach = lin.state.reach();
+  const share = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const slot = layout.slots[at(layout.slotOfColumn, i)];
+    if (slot?.prior.state !== 'free' || slot.of === 'shared') continue;
+    const relative = Math.sqrt(Math.max(0, at(covariance, i * n + i))) / (slot.unit === 'mm' ? reach : 1);
+    if (relative > NOT_KNOWN) share[i] = relative;
+  }
+  const open: readonly Undetermined[] = named(layout, share);
+  return open.length === 0 ? undefined : undeterminedFailure(lin, arrival.gauge, open);
+}
