@@ -8,10 +8,14 @@ import type { CommandIo } from './commandIo.ts';
 
 const MARKS = { yes: 'yes    ', no: 'NO     ', unknown: 'unknown' } as const;
 
+interface PrintableLine {
+  readonly answer: CheckLine['answer'];
+  readonly text: string;
+  readonly values: Readonly<Record<string, string | number>>;
+}
+
 /** The lines as printed: answer, then what was looked at. */
-export function checkLines(
-  lines: readonly Pick<CheckLine, 'answer' | 'text' | 'values'>[],
-): readonly string[] {
+export function checkLines(lines: readonly PrintableLine[]): readonly string[] {
   return lines.map(({ answer, text, values }) => {
     const template = templateOf(text) ?? text;
     const words = Object.fromEntries(Object.entries(values).map(([name, value]) => [name, String(value)]));

@@ -7,7 +7,7 @@ import { newId } from '../service/clock.ts';
 import { startService } from '../service/handlers/index.ts';
 import { createDispatch } from '../service/host/dispatch.ts';
 import { createFileStore } from '../service/host/fileStore.ts';
-import type { Host } from '../service/host/host.ts';
+import { CERTIFICATE_FOLDER, type Host } from '../service/host/host.ts';
 import { surroundingsFrom } from '../service/host/surroundings.ts';
 import { checkLines } from './check.ts';
 import type { CommandIo } from './commandIo.ts';
@@ -18,7 +18,7 @@ const DEMO_SCRIPT = new URL('../../assets/demo/demo-job.json', import.meta.url);
 
 /** A host in this process, over a folder of its own. */
 export function localHost(folder: string): Host {
-  const files = createFileStore(join(folder, 'files'));
+  const files = createFileStore(join(folder, 'files'), join(folder, CERTIFICATE_FOLDER));
   return { ...surroundingsFrom({ ...process.env, DATUMLINE_DATA: folder }), files, notify: () => undefined };
 }
 

@@ -2,6 +2,7 @@
 import type { JsonObject } from '../../../core/canonical.ts';
 import { type Assessment, assess } from '../../../core/job/assess.ts';
 import type { EventEnvelope } from '../../../core/job/event.ts';
+import type { CertificateKind } from '../../../core/job/events.ts';
 import { fieldKey } from '../../../core/job/fieldKey.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { eventsOfEnvelopes } from '../../../core/job/readEvents.ts';
@@ -29,7 +30,7 @@ export type CertificateEntry = JsonObject & {
   readonly certificate: string;
   readonly number: string;
   readonly edition: number;
-  readonly kind: string;
+  readonly kind: CertificateKind;
   readonly fileDigest: string;
   readonly issuedAtUtcMs: number;
 };

@@ -81,7 +81,7 @@ async function openDemo(
 ): Promise<Result<Output<'shop.openDemo'>, CallError>> {
   if (currentShop(context) !== undefined) return ok(status(context));
   const shop = demoShop();
-  const made = await context.keys.create(shop.name, DEMO_PASSPHRASE);
+  const made = await context.keys.create(shop.name, shop.bays[0]?.name ?? 'bay', DEMO_PASSPHRASE);
   if (!made.ok) return made;
   const recorded = recordShop(context, shop, commandId, shop.people[0]?.id ?? FOUNDER);
   return recorded.ok ? ok(status(context)) : recorded;
@@ -118,7 +118,7 @@ async function setUp(
   input: Input<'shop.setUp'>,
 ): Promise<Result<Output<'shop.setUp'>, CallError>> {
   if (currentShop(context) !== undefined) return err({ code: 'shop/exists', details: {} });
-  const made = await context.keys.create(input.name, input.passphrase);
+  const made = await context.keys.create(input.name, input.bayName, input.passphrase);
   if (!made.ok) return made;
   const recorded = recordShop(context, shopOf(input), input.commandId, FOUNDER);
   if (!recorded.ok) return recorded;

@@ -59,9 +59,13 @@ async function readStart(path: string): Promise<Uint8Array> {
   }
 }
 
-/** A store below `folder`, which need not exist yet. */
-export function createFileStore(folder: string): FileStore {
+/** A store below `folder`, which need not exist yet; files issued into `issuedFolder` (`<digest>.pdf`) are found too. */
+export function createFileStore(folder: string, issuedFolder?: string): FileStore {
   const place = (digest: string) => join(folder, digest.slice(0, 2), digest);
+  const places = (digest: string) => [
+    place(digest),
+    ...(issuedFolder === undefined ? [] : [join(issuedFolder, `${digest}.pdf`)]),
+  ];
 
   async function moveIn(path: string, digest: string): Promise<void> {
     const target = place(digest);
@@ -75,9 +79,11 @@ export function createFileStore(folder: string): FileStore {
   return {
     async locate(digest) {
       if (!DIGEST.test(digest)) return undefined;
-      const path = place(digest);
-      const found = await stat(path).catch(() => undefined);
-      return found?.isFile() ? { path, mediaType: mediaTypeOf(await readStart(path)) } : undefined;
+      for (const path of places(digest)) {
+        const found = await stat(path).catch(() => undefined);
+        if (found?.isFile()) return { path, mediaType: mediaTypeOf(await readStart(path)) };
+      }
+      return undefined;
     },
     async adopt(path, digest) {
       if (!DIGEST.test(digest) || (await digestOfFile(path)) !== digest) {

@@ -3,6 +3,9 @@ import type { Notice, NoticeName, Output } from '../../../core/contract/index.ts
 import type { FileStore } from './fileStore.ts';
 import type { Handlers } from './handlers.ts';
 
+/** Issued certificates lie here in the data folder, each named by its digest. */
+export const CERTIFICATE_FOLDER = 'certificates';
+
 export type BuildKind = Output<'app.status'>['build'];
 
 /** Fixed for the life of the process. */

@@ -5,7 +5,7 @@ import type { Envelope } from '../../../core/contract/index.ts';
 import { err, invariant, ok } from '../../../core/result.ts';
 import { createDispatch, type Dispatch, newTraceId } from './dispatch.ts';
 import { createFileStore, type FileStore } from './fileStore.ts';
-import type { StartService } from './host.ts';
+import { CERTIFICATE_FOLDER, type StartService } from './host.ts';
 import { surroundingsFrom } from './surroundings.ts';
 import type { FromService, Request, ToService } from './wire.ts';
 
@@ -37,7 +37,10 @@ export async function serve(start: StartService): Promise<void> {
   invariant(process.send !== undefined, 'the service is started by fork');
   const surroundings = surroundingsFrom(process.env);
   mkdirSync(surroundings.dataFolder, { recursive: true });
-  const files = createFileStore(join(surroundings.dataFolder, 'files'));
+  const files = createFileStore(
+    join(surroundings.dataFolder, 'files'),
+    join(surroundings.dataFolder, CERTIFICATE_FOLDER),
+  );
   const service = await start({
     ...surroundings,
     files,

@@ -15,7 +15,7 @@ export interface SelfCheckError {
 export interface IssuePorts<S extends CertificateIdentity, E> {
   /** The unsigned file of a sealed certificate: the same each time. */
   readonly render: (sealed: S) => Promise<Result<Uint8Array, E>>;
-  readonly sign: (bytes: Uint8Array) => Promise<Result<Uint8Array, E>>;
+  readonly sign: (bytes: Uint8Array, sealed: S) => Promise<Result<Uint8Array, E>>;
   readonly store: CertificateStore;
   /** Appends `certificateIssued`; it is durable when this resolves. */
   readonly recordIssued: (sealed: S, fileDigest: string) => Promise<Result<void, E>>;
@@ -43,7 +43,7 @@ async function finish<S extends CertificateIdentity, E>(
 ): Promise<Result<Issued<S>, IssueError<E>>> {
   const rendered = await ports.render(sealed);
   if (!rendered.ok) return rendered;
-  const signed = await ports.sign(rendered.value);
+  const signed = await ports.sign(rendered.value, sealed);
   if (!signed.ok) return signed;
   if (!isThis(sealed, identifyCertificate(signed.value))) return err({ code: 'certificate/selfCheckFailed' });
   const stored = await ports.store.write(signed.value);
