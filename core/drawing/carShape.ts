@@ -215,6 +215,29 @@ function bonnetCreases(car: CarShape, half: number, line: Stroke): readonly Curv
   ];
 }
 
+/** Lamps: a short line inside each corner of the body. */
+function lamps(front: number, rear: number, half: number, line: Stroke): readonly CurveItem[] {
+  const headlamp: Triple = [
+    [front - 95, 0.66 * half],
+    [front - 190, 0.8 * half],
+    [front - 400, 0.9 * half],
+  ];
+  const tail: Triple = [
+    [rear + 70, 0.62 * half],
+    [rear + 120, 0.8 * half],
+    [rear + 330, 0.93 * half],
+  ];
+  return (
+    [
+      [[front - 62, 0.5 * half], headlamp],
+      [[rear + 60, 0.45 * half], tail],
+    ] as const
+  ).flatMap(([start, triple]) => [
+    curve(start, [triple], false, line),
+    curve(mirrored(start), [[mirrored(triple[0]), mirrored(triple[1]), mirrored(triple[2])]], false, line),
+  ]);
+}
+
 /** The car seen from above, rear axle at zero. `role` is ink when the car is measured, pencil while it is typical. */
 export function carPlan(car: CarShape, role: 'ink' | 'pencil'): readonly CurveItem[] {
   const half = car.widthMm / 2;
@@ -227,6 +250,7 @@ export function carPlan(car: CarShape, role: 'ink' | 'pencil'): readonly CurveIt
     ...mirrors(car, half, inner),
     symmetric([front, 0], bodyPieces(front, rear, half), outline),
     ...bonnetCreases(car, half, crease),
+    ...lamps(front, rear, half, inner),
     ...panes(car, half, inner, { role: 'pencil', tone: 'pale' }),
   ];
 }

@@ -2,31 +2,11 @@
  * The detail circle, drawn: grid, tolerance box, required bar in dashed ink, the bar as it stands in accent with its
  * ellipse and guard arms, and the arrows of the move that comes next. Arms inside the box is what *proven* means.
  */
-import type { Move } from '../placement/types.ts';
-import type { DetailLimits, DetailModel, Shift } from './detailModel.ts';
+import type { DetailLimits, DetailModel } from './detailModel.ts';
+import { type DetailPlaces, detailEnds, detailPlaces, detailPlay } from './detailPlaces.ts';
 import { line, movedAlong, scenePoint, sign } from './pieces.ts';
-import type { DetailFrame } from './planLayout.ts';
-import type { PolylineItem, SceneItem, ScenePoint, Stroke } from './scene.ts';
-
-/** Places in the circle from true deviations. */
-export interface DetailPlaces {
-  /** A deviation at the target's centre. */
-  readonly atCentre: (shift: Shift) => ScenePoint;
-  /** A deviation at an end of the bar: +1 the car's-left end, -1 the other. */
-  readonly atEnd: (end: 1 | -1, shift: Shift) => ScenePoint;
-}
-
-const NONE: Shift = scenePoint(0, 0);
-
-/** Maps deviations into the circle. */
-export function detailPlaces(detail: DetailModel, frame: DetailFrame): DetailPlaces {
-  const shifted = (from: ScenePoint, shift: Shift): ScenePoint =>
-    scenePoint(from.xMm + detail.factor * shift.xMm, from.yMm + detail.factor * shift.yMm);
-  return {
-    atCentre: (shift) => shifted(frame.centre, shift),
-    atEnd: (end, shift) => shifted(movedAlong(frame.centre, end * detail.reachMm, detail.barRad), shift),
-  };
-}
+import type { DetailFrame, PlanLayout } from './planLayout.ts';
+import type { ArrowItem, EllipseItem, PolylineItem, SceneItem, ScenePoint, Stroke } from './scene.ts';
 
 /** The chords of a square grid through the circle's centre, every `stepMm` of the scene's world. */
 function grid(frame: DetailFrame, stepMm: number): readonly SceneItem[] {
@@ -88,31 +68,23 @@ function toleranceBox(
   return { surface: [surface], edges };
 }
 
-/** At each end: the play a permitted turn gives, between two ticks, about a parallel to the required bar. */
-function endPlay(detail: DetailModel, places: DetailPlaces, tickMm: number): readonly SceneItem[] {
-  const play = detail.endPlayMm;
-  if (play === undefined) return [];
-  const thin: Stroke = { role: 'ink', pen: 'thin' };
-  const normal = detail.barRad + Math.PI / 2;
-  return ([1, -1] as const).flatMap((end) => {
-    const middle = places.atEnd(end, detail.centre ?? NONE);
-    const tick = (reach: number): SceneItem => {
-      const at = movedAlong(middle, reach * detail.factor, normal);
-      return line([movedAlong(at, -tickMm, detail.barRad), movedAlong(at, tickMm, detail.barRad)], {
+/** The play of a permitted turn at each end, between two ticks. */
+function playItems(detail: DetailModel, places: DetailPlaces, tickMm: number): readonly SceneItem[] {
+  return detailPlay(detail, places).flatMap((play) => [
+    line(play, { role: 'ink', pen: 'thin' }),
+    ...play.map((at) =>
+      line([movedAlong(at, -tickMm, detail.barRad), movedAlong(at, tickMm, detail.barRad)], {
         role: 'ink',
         pen: 'normal',
-      });
-    };
-    const low = movedAlong(middle, -play * detail.factor, normal);
-    const high = movedAlong(middle, play * detail.factor, normal);
-    return [line([low, high], thin), tick(-play), tick(play)];
-  });
+      }),
+    ),
+  ]);
 }
 
 function ellipseItems(
   detail: DetailModel,
   places: DetailPlaces,
-  paint: Pick<SceneItem & { kind: 'ellipse' }, 'stroke'> | Pick<SceneItem & { kind: 'ellipse' }, 'fill'>,
+  paint: Pick<EllipseItem, 'stroke'> | Pick<EllipseItem, 'fill'>,
 ): readonly SceneItem[] {
   const { ellipse, centre } = detail;
   if (ellipse === undefined || centre === undefined) return [];
@@ -147,43 +119,6 @@ function guardArms(detail: DetailModel, places: DetailPlaces, capMm: number): re
   });
 }
 
-/** What a move does at the centre and at the ends, mm. */
-export function moveShifts(
-  move: Move,
-  detail: DetailModel,
-  barLengthMm: number,
-): { readonly centre: Shift; readonly ends: readonly [Shift, Shift] } {
-  const centre = scenePoint(move.predictedEffect.ahead, move.predictedEffect.left);
-  const swing = (Math.tan(move.predictedEffect.yaw) * barLengthMm) / 2;
-  const end = (side: 1 | -1): Shift => movedAlong(centre, side * swing, detail.barRad + Math.PI / 2);
-  return { centre, ends: [end(1), end(-1)] };
-}
-
-/** An arrow under this length on the sheet says nothing. */
-const LEAST_ARROW_PT = 5;
-
-/** Arrows of one move: at the ends when it turns, else at the ends and the centre. */
-export function moveArrows(
-  move: Move,
-  detail: DetailModel,
-  places: DetailPlaces,
-  barLengthMm: number,
-  ptPerMm: number,
-): readonly SceneItem[] {
-  const { centre, endCarLeft, endCarRight } = detail;
-  if (centre === undefined || endCarLeft === undefined || endCarRight === undefined) return [];
-  const effect = moveShifts(move, detail, barLengthMm);
-  const plus = (a: Shift, b: Shift): Shift => scenePoint(a.xMm + b.xMm, a.yMm + b.yMm);
-  const pairs: readonly (readonly [ScenePoint, ScenePoint])[] = [
-    [places.atEnd(1, endCarLeft), places.atEnd(1, plus(endCarLeft, effect.ends[0]))],
-    [places.atEnd(-1, endCarRight), places.atEnd(-1, plus(endCarRight, effect.ends[1]))],
-    [places.atCentre(centre), places.atCentre(plus(centre, effect.centre))],
-  ];
-  return pairs
-    .filter(([from, to]) => Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm) * ptPerMm >= LEAST_ARROW_PT)
-    .map(([from, to]) => ({ kind: 'arrow', from, to, headPt: 13, stroke: { role: 'ink', pen: 'thick' } }));
-}
-
 /** Sizes on the sheet, points. */
 const TICK_PT = 5;
 const END_PT = 11;
@@ -192,41 +127,35 @@ const CENTRE_PT = 9;
 /** Everything inside the circle but its labels, bottom first, and the circle itself. */
 export function detailItems(
   detail: DetailModel,
-  frame: DetailFrame,
-  move: Move | undefined,
-  barLengthMm: number,
+  layout: PlanLayout,
+  arrows: readonly ArrowItem[],
 ): readonly SceneItem[] {
+  const { detail: frame, signScale } = layout;
+  const { ptPerMm } = layout.transform;
   const places = detailPlaces(detail, frame);
-  const ptPerMm = frame.radiusPt / frame.radiusMm;
   const box = toleranceBox(detail, frame, places);
-  const ends = [places.atEnd(1, NONE), places.atEnd(-1, NONE)];
-  const dashed: Stroke = { role: 'ink', pen: 'normal', dash: 'dashed' };
-  const { centre, endCarLeft, endCarRight } = detail;
-  const found =
-    centre === undefined || endCarLeft === undefined || endCarRight === undefined
-      ? []
-      : [places.atEnd(1, endCarLeft), places.atEnd(-1, endCarRight)];
+  const { required, found } = detailEnds(detail, places);
+  const circle = { kind: 'circle', centre: frame.centre, radiusMm: frame.radiusMm } as const;
+  const tickMm = (TICK_PT * signScale) / ptPerMm;
+  const { centre } = detail;
   return [
-    { kind: 'circle', centre: frame.centre, radiusMm: frame.radiusMm, fill: { role: 'sheet', tone: 'full' } },
+    { ...circle, fill: { role: 'sheet', tone: 'full' } },
     ...grid(frame, detail.squareMm * detail.factor),
     ...box.surface,
     ...ellipseItems(detail, places, { fill: { role: 'accent', tone: 'pale' } }),
     ...box.edges,
-    ...endPlay(detail, places, TICK_PT / ptPerMm),
-    line(ends, dashed),
-    ...ends.map((end) => sign(end, 'ring', END_PT * 0.8, 'ink')),
-    sign(frame.centre, 'cross', 2 * CENTRE_PT, 'ink'),
+    ...playItems(detail, places, tickMm),
+    line(required, { role: 'ink', pen: 'normal', dash: 'dashed' }),
+    ...required.map((end) => sign(end, 'ring', END_PT * 0.8 * signScale, 'ink')),
+    sign(frame.centre, 'cross', 2 * CENTRE_PT * signScale, 'ink'),
     ...ellipseItems(detail, places, { stroke: { role: 'accent', pen: 'thin' } }),
-    ...(found.length === 0 ? [] : [line(found, { role: 'accent', pen: 'thick' })]),
-    ...guardArms(detail, places, TICK_PT / ptPerMm),
-    ...found.map((end) => sign(end, 'barEnd', END_PT, 'accent')),
-    ...(centre === undefined ? [] : [sign(places.atCentre(centre), 'centre', CENTRE_PT, 'accent')]),
-    ...(move === undefined ? [] : moveArrows(move, detail, places, barLengthMm, ptPerMm)),
-    {
-      kind: 'circle',
-      centre: frame.centre,
-      radiusMm: frame.radiusMm,
-      stroke: { role: 'ink', pen: 'normal' },
-    },
+    ...(found === undefined ? [] : [line(found, { role: 'accent', pen: 'thick' })]),
+    ...guardArms(detail, places, tickMm),
+    ...(found ?? []).map((end) => sign(end, 'barEnd', END_PT * signScale, 'accent')),
+    ...arrows,
+    ...(centre === undefined
+      ? []
+      : [sign(places.atCentre(centre), 'centre', CENTRE_PT * signScale, 'accent')]),
+    { ...circle, stroke: { role: 'ink', pen: 'normal' } },
   ];
 }

@@ -2,14 +2,15 @@
 import { type DecimalSign, formatFixed, formatLength, type LengthUnit } from '../units.ts';
 import { DRAWING_WORDS } from '../words/drawing.ts';
 import { fillTemplate } from '../words/say.ts';
-import { detailPlaces } from './detail.ts';
 import type { DetailModel } from './detailModel.ts';
-import { type LabelWish, type Obstacles, placeLabels, type SheetSegment, spotsAround } from './labels.ts';
+import { type DetailPlaces, detailEnds, detailPlaces, detailPlay } from './detailPlaces.ts';
+import { type LabelWish, type Obstacles, placeLabels, spotsAround } from './labels.ts';
 import { between, movedAlong, scenePoint } from './pieces.ts';
-import type { DetailFrame } from './planLayout.ts';
-import type { ScenePoint, TextItem } from './scene.ts';
+import type { PlanLayout } from './planLayout.ts';
+import type { ArrowItem, ScenePoint, TextItem } from './scene.ts';
 import type { SheetPoint, SheetTransform } from './sceneView.ts';
 import { type SheetBox, textBox } from './textBox.ts';
+import { textWidthPt } from './textSize.ts';
 
 /** How numbers and text are written. */
 export interface DetailWriting {
@@ -23,38 +24,43 @@ function plainNumber(value: number, sign: DecimalSign): string {
   return formatFixed(value, Number.isInteger(value) ? 0 : 1, sign);
 }
 
-function keyText(detail: DetailModel, writing: DetailWriting): string {
+const KEY_GAP = '   ';
+
+/** What the signs in the circle mean, as much of it as there is room for. */
+function keyText(detail: DetailModel, writing: DetailWriting, roomPt: number): string {
   const square = formatLength(
     detail.squareMm,
     detail.squareMm < 1 ? 1 : 0,
     writing.unit,
     writing.decimalSign,
   );
-  const hasBox = detail.ahead !== undefined || detail.left !== undefined;
-  const hasEllipse = detail.ellipse !== undefined;
-  const template = hasBox
-    ? hasEllipse
-      ? DRAWING_WORDS['drawing.detail.key']
-      : DRAWING_WORDS['drawing.detail.key.noEllipse']
-    : hasEllipse
-      ? DRAWING_WORDS['drawing.detail.key.noBox']
-      : DRAWING_WORDS['drawing.detail.key.plain'];
-  const key = fillTemplate(template, { square });
-  if (detail.ellipseFactor === 1) return key;
-  const factor = plainNumber(detail.ellipseFactor, writing.decimalSign);
-  return `${key}  ·  ${fillTemplate(DRAWING_WORDS['drawing.detail.ellipseFactor'], { factor })}`;
+  const ellipse =
+    detail.ellipseFactor === 1
+      ? DRAWING_WORDS['drawing.detail.ellipse']
+      : fillTemplate(DRAWING_WORDS['drawing.detail.ellipseFactor'], {
+          factor: plainNumber(detail.ellipseFactor, writing.decimalSign),
+        });
+  const parts = [
+    fillTemplate(DRAWING_WORDS['drawing.detail.square'], { square }),
+    ...(detail.ellipse === undefined ? [] : [ellipse]),
+    ...(detail.ahead === undefined && detail.left === undefined ? [] : [DRAWING_WORDS['drawing.detail.box']]),
+  ];
+  const fits = (count: number): boolean =>
+    textWidthPt(parts.slice(0, count).join(KEY_GAP), writing.textPt, false) <= roomPt;
+  const count = [3, 2].find((each) => each <= parts.length && fits(each)) ?? 1;
+  return parts.slice(0, count).join(KEY_GAP);
 }
 
 /** Title over the circle, key under it. */
 export function detailCaptions(
   detail: DetailModel,
-  frame: DetailFrame,
+  layout: PlanLayout,
   writing: DetailWriting,
-  transform: SheetTransform,
+  roomPt: number,
 ): readonly TextItem[] {
-  const { centrePt, radiusPt } = frame;
+  const { centrePt, radiusPt } = layout.detail;
   const em = writing.textPt;
-  const at = (yPt: number): ScenePoint => transform.toWorld({ xPt: centrePt.xPt, yPt });
+  const at = (yPt: number): ScenePoint => layout.transform.toWorld({ xPt: centrePt.xPt, yPt });
   const common = { kind: 'text', sizePt: em, align: 'middle', masked: false } as const;
   return [
     {
@@ -70,7 +76,7 @@ export function detailCaptions(
     {
       ...common,
       at: at(centrePt.yPt + radiusPt + 0.45 * em),
-      text: keyText(detail, writing),
+      text: keyText(detail, writing, roomPt),
       bold: false,
       rise: 'below',
       role: 'pencil',
@@ -96,111 +102,127 @@ function around(points: readonly SheetPoint[], byPt: number): SheetBox {
   };
 }
 
-/** What labels in the circle keep off: both bars, the box, the ellipse's frame, the arrows. */
-export function detailObstacles(
+/** Half the room of a bar's end or of a bare centre, points. */
+const END_ROOM_PT = 7;
+
+/** What labels in the circle keep off: both bars, the play of the ends, the box, the ellipse, the arrows. */
+function obstaclesOf(
   detail: DetailModel,
-  frame: DetailFrame,
-  arrows: readonly SheetSegment[],
-  transform: SheetTransform,
+  layout: PlanLayout,
+  places: DetailPlaces,
+  arrows: readonly ArrowItem[],
 ): Obstacles {
-  const places = detailPlaces(detail, frame);
-  const sheet = (point: ScenePoint): SheetPoint => transform.toSheet(point);
-  const zero = scenePoint(0, 0);
-  const requiredEnds = [sheet(places.atEnd(1, zero)), sheet(places.atEnd(-1, zero))] as const;
-  const { centre, endCarLeft, endCarRight, ellipse } = detail;
-  const foundEnds =
-    endCarLeft === undefined || endCarRight === undefined
-      ? undefined
-      : ([sheet(places.atEnd(1, endCarLeft)), sheet(places.atEnd(-1, endCarRight))] as const);
-  const x = Math.max(Math.abs(detail.ahead?.lower ?? 0), Math.abs(detail.ahead?.upper ?? 0));
-  const y = Math.max(Math.abs(detail.left?.lower ?? 0), Math.abs(detail.left?.upper ?? 0));
-  const boxCorners = [places.atCentre(scenePoint(x, y)), places.atCentre(scenePoint(-x, -y))].map(sheet);
+  const sheet = layout.transform.toSheet;
+  const { required, found } = detailEnds(detail, places);
+  const { centre, ellipse } = detail;
+  const reach = (limits: DetailModel['ahead']): number =>
+    Math.max(Math.abs(limits?.lower ?? 0), Math.abs(limits?.upper ?? 0));
+  const corner = scenePoint(reach(detail.ahead), reach(detail.left));
+  const box = [corner, scenePoint(-corner.xMm, -corner.yMm)].map((at) => sheet(places.atCentre(at)));
   const ellipsePt =
-    ellipse === undefined
-      ? 0
-      : ellipse.semiMajorMm * detail.factor * detail.ellipseFactor * transform.ptPerMm;
+    (ellipse?.semiMajorMm ?? 0) * detail.factor * detail.ellipseFactor * layout.transform.ptPerMm;
+  const room = END_ROOM_PT * layout.signScale;
+  const lines = [
+    required,
+    ...(found === undefined ? [] : [found]),
+    ...detailPlay(detail, places),
+    ...arrows.map((arrow) => [arrow.from, arrow.to] as const),
+  ];
   return {
     boxes: [
-      around(boxCorners, 2),
-      ...(centre === undefined ? [] : [around([sheet(places.atCentre(centre))], Math.max(ellipsePt, 6))]),
-      ...requiredEnds.map((end) => around([end], 7)),
-      ...(foundEnds ?? []).map((end) => around([end], 8)),
+      around(box, 2),
+      ...(centre === undefined ? [] : [around([sheet(places.atCentre(centre))], Math.max(ellipsePt, room))]),
+      ...[...required, ...(found ?? [])].map((end) => around([sheet(end)], room)),
+      ...arrows.map((arrow) => around([sheet(arrow.to)], room)),
     ],
-    segments: [requiredEnds, ...(foundEnds === undefined ? [] : [foundEnds]), ...arrows],
-    within: around([frame.centrePt], frame.radiusPt),
+    segments: lines.map(([a, b]) => [sheet(a), sheet(b)] as const),
+    within: around([layout.detail.centrePt], layout.detail.radiusPt),
   };
 }
+
+/** What is written inside the circle. */
+export interface DetailNames {
+  /** Of the bar as it stands; absent when it is not known. */
+  readonly found?: string;
+  /** How far the next move goes. */
+  readonly amount?: string;
+  /** Said instead of a bar that is not known. */
+  readonly note?: string;
+}
+
+/** Shares of a bar where its name may stand, best first: near an end, away from the middle. */
+const NAME_SHARES = [0.22, 0.78, 0.3, 0.7, 0.12, 0.88] as const;
 
 /** Names inside the circle, each where it is free. */
 export function detailLabels(
   detail: DetailModel,
-  frame: DetailFrame,
-  obstacles: Obstacles,
+  layout: PlanLayout,
+  arrows: readonly ArrowItem[],
+  names: DetailNames,
   writing: DetailWriting,
-  foundText: string,
-  transform: SheetTransform,
 ): readonly TextItem[] {
+  const { detail: frame, transform } = layout;
   const places = detailPlaces(detail, frame);
   const em = writing.textPt;
-  const distances = [0.6 * em, 1.1 * em, 1.8 * em, 2.8 * em, 4 * em];
-  const zero = scenePoint(0, 0);
-  const wish = (
-    text: string,
-    role: LabelWish['role'],
-    bold: boolean,
-    about: readonly ScenePoint[],
-  ): LabelWish => ({
+  const { required, found } = detailEnds(detail, places);
+  const [left, right] = found ?? required;
+  const along = ([a, b]: readonly [ScenePoint, ScenePoint]): readonly ScenePoint[] =>
+    NAME_SHARES.map((share) => between(a, b, share));
+  const wish = wishMaker(layout, em, transform);
+  const rimMm = frame.radiusMm - (1.3 * em) / transform.ptPerMm;
+  const rim = (wayRad: number) =>
+    ({ at: movedAlong(frame.centre, rimMm, wayRad), align: 'middle', rise: 'middle' }) as const;
+  const plain = { sizePt: em, bold: false, role: 'pencil', masked: true, needed: true } as const;
+  const wishes: readonly LabelWish[] = [
+    { ...plain, text: DRAWING_WORDS['drawing.towardCar'], spots: [rim(detail.facingRad)] },
+    ...(names.note === undefined
+      ? []
+      : [{ ...plain, text: names.note, spots: [rim(detail.facingRad + Math.PI)] }]),
+    ...(names.amount === undefined
+      ? []
+      : [
+          wish(
+            names.amount,
+            'ink',
+            true,
+            arrows.map((arrow) => arrow.to),
+          ),
+        ]),
+    ...(found === undefined || names.found === undefined
+      ? []
+      : [wish(names.found, 'accent', true, along(found))]),
+    wish(DRAWING_WORDS['drawing.required'], 'ink', false, along(required)),
+    wish(DRAWING_WORDS['drawing.carLeft'], 'pencil', false, [left]),
+    wish(DRAWING_WORDS['drawing.carRight'], 'pencil', false, [right]),
+  ];
+  const usable = wishes.filter((each) => each.spots.length > 0);
+  return placeLabels(usable, obstaclesOf(detail, layout, places, arrows), transform);
+}
+
+/** How far from what it names a label may stand, in text heights, best first. */
+const NAME_DISTANCES = [0.6, 1.1, 1.8, 2.8, 4] as const;
+
+type WishMaker = (
+  text: string,
+  role: LabelWish['role'],
+  bold: boolean,
+  about: readonly ScenePoint[],
+) => LabelWish;
+
+/** Wishes whose spots lie about given points and inside the circle; near spots of every point come first. */
+function wishMaker(layout: PlanLayout, em: number, transform: SheetTransform): WishMaker {
+  const { centrePt, radiusPt } = layout.detail;
+  return (text, role, bold, about) => ({
     text,
     role,
     bold,
     sizePt: em,
     masked: true,
     needed: true,
-    spots: about
-      .flatMap((at) => spotsAround(at, distances, transform))
-      .filter((spot) => {
-        const item = { text, sizePt: em, bold, ...spot };
-        return insideCircle(textBox(item, transform), frame.centrePt, frame.radiusPt - 3);
-      }),
+    spots: NAME_DISTANCES.flatMap((distance) =>
+      about.flatMap((at) => spotsAround(at, [distance * em], transform)),
+    ).filter((spot) =>
+      insideCircle(textBox({ text, sizePt: em, bold, ...spot }, transform), centrePt, radiusPt - 3),
+    ),
   });
-  const along = (a: ScenePoint, b: ScenePoint): readonly ScenePoint[] =>
-    [0.22, 0.78, 0.3, 0.7, 0.12, 0.88].map((share) => between(a, b, share));
-  const { endCarLeft, endCarRight } = detail;
-  const left = places.atEnd(1, zero);
-  const right = places.atEnd(-1, zero);
-  const rimMm = frame.radiusMm - (1.3 * em) / transform.ptPerMm;
-  return placeLabels(
-    [
-      ...(endCarLeft === undefined || endCarRight === undefined
-        ? []
-        : [
-            wish(
-              foundText,
-              'accent',
-              true,
-              along(places.atEnd(-1, endCarRight), places.atEnd(1, endCarLeft)),
-            ),
-          ]),
-      wish(DRAWING_WORDS['drawing.required'], 'ink', false, along(right, left)),
-      wish(DRAWING_WORDS['drawing.carLeft'], 'pencil', false, [
-        endCarLeft === undefined ? left : places.atEnd(1, endCarLeft),
-        left,
-      ]),
-      wish(DRAWING_WORDS['drawing.carRight'], 'pencil', false, [
-        endCarRight === undefined ? right : places.atEnd(-1, endCarRight),
-        right,
-      ]),
-      {
-        text: DRAWING_WORDS['drawing.towardCar'],
-        role: 'pencil',
-        bold: false,
-        sizePt: em,
-        masked: true,
-        needed: false,
-        spots: [{ at: movedAlong(frame.centre, rimMm, detail.facingRad), align: 'middle', rise: 'middle' }],
-      },
-    ],
-    obstacles,
-    transform,
-  );
 }

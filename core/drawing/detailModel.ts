@@ -32,6 +32,8 @@ export interface DetailModel {
   /** From the required centre to the drawn ends of the bar, in the scene's world. */
   readonly reachMm: number;
   readonly barRad: number;
+  /** Half the bar's true length, mm. */
+  readonly halfBarMm: number;
   /** Heading of the required face's outward normal, toward the car. */
   readonly facingRad: number;
   readonly ahead?: DetailLimits;
@@ -46,10 +48,10 @@ export interface DetailModel {
 }
 
 /** Where the bar's ends stand in the circle, as a share of its radius. */
-const END_SHARE = 0.74;
+const END_SHARE = 0.68;
 /** How much of the radius the deviations at the centre and at the ends may take. */
-const CENTRE_SHARE = 0.66;
-const END_ROOM_SHARE = 0.46;
+const CENTRE_SHARE = 0.68;
+const END_ROOM_SHARE = 0.6;
 /** A deviation that is drawn although nothing is known, so that the scale stays finite, mm. */
 const LEAST_REACH_MM = 4;
 /** An ellipse with a half axis under this many points cannot be seen. */
@@ -122,13 +124,9 @@ export function detailModel(
     Math.hypot(widest(ahead), widest(left)),
     (moved.centre === undefined ? 0 : size(moved.centre)) + (ellipse?.semiMajorMm ?? 0),
   );
-  const endReach = Math.max(
-    ...[moved.endCarLeft, moved.endCarRight].map((shift) =>
-      shift === undefined ? 0 : size(shift) + (endPlayMm ?? 0),
-    ),
-    endPlayMm ?? 0,
-    1,
-  );
+  const play = (endPlayMm ?? 0) + (moved.centre === undefined ? 0 : size(moved.centre));
+  const ends = [moved.endCarLeft, moved.endCarRight].map((shift) => (shift === undefined ? 0 : size(shift)));
+  const endReach = Math.max(1, play, ...ends);
   const radius = layout.detail.radiusMm;
   const factor = niceBelow(
     Math.min((CENTRE_SHARE * radius) / centreReach, (END_ROOM_SHARE * radius) / endReach),
@@ -142,6 +140,7 @@ export function detailModel(
     squareMm: niceBelow((2 * radius) / factor / LEAST_SQUARES),
     reachMm: END_SHARE * radius,
     barRad,
+    halfBarMm: model.fixture.barLengthMm / 2,
     facingRad: required.facingRad,
     ...(ahead === undefined ? {} : { ahead }),
     ...(left === undefined ? {} : { left }),

@@ -9,6 +9,7 @@ import { scenePoint } from './pieces.ts';
 import type { PlanLayout } from './planLayout.ts';
 import type { PlanModel, PlanRequest } from './planModel.ts';
 import type { DimensionItem, SceneItem, ScenePoint, TextItem } from './scene.ts';
+import { textWidthPt } from './textSize.ts';
 
 /** Decimals of printed lengths (0.1 mm) and angles (0.01 degree), as everywhere in the product. */
 const LENGTH_DECIMALS = 1;
@@ -119,16 +120,17 @@ export function deviationFigures(
   layout: PlanLayout,
 ): readonly TextItem[] {
   const { finding } = model;
-  if (!request.withFigures || finding === undefined) return [];
+  if (request.medium !== 'paper' || finding === undefined) return [];
   const em = request.textPt;
   const { centrePt, radiusPt } = layout.detail;
   const leftPt = layout.columnPt;
-  const rightPt = request.sheet.widthPt - em;
   const place = stationPlace(layout, finding);
   const rows = FIGURE_COORDINATES.flatMap((coordinate) => {
     const found = finding.coordinates.find((each) => each.coordinate === coordinate);
     return found === undefined ? [] : [found];
   });
+  const widest = Math.max(...rows.map((row) => textWidthPt(deviationText(request, place, row), em, false)));
+  const uPt = Math.min(leftPt + widest + 2 * em, request.sheet.widthPt - 8 * em);
   return rows.flatMap((row, index): readonly TextItem[] => {
     const yPt = centrePt.yPt + radiusPt + (2.2 + index * 1.45) * em;
     const common = { kind: 'text', sizePt: em, bold: false, rise: 'below', masked: false } as const;
@@ -146,9 +148,9 @@ export function deviationFigures(
       },
       {
         ...common,
-        at: layout.transform.toWorld({ xPt: rightPt, yPt }),
+        at: layout.transform.toWorld({ xPt: uPt, yPt }),
         text: fillTemplate(DRAWING_WORDS['drawing.uncertainty'], { amount: U }),
-        align: 'end',
+        align: 'start',
         role: 'pencil',
       },
     ];

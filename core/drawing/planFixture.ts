@@ -53,19 +53,23 @@ function base(stand: FixtureStand): readonly SceneItem[] {
   ];
 }
 
-function standing(stand: FixtureStand, boardWidthMm: number): readonly SceneItem[] {
+function standing(stand: FixtureStand, boardWidthMm: number, scale: number): readonly SceneItem[] {
   return [
     ...base(stand),
     board(stand, boardWidthMm, { role: 'accent', pen: 'normal' }, true),
     line([stand.endCarLeft, stand.endCarRight], { role: 'accent', pen: 'thick' }),
-    sign(stand.endCarLeft, 'barEnd', END_PT, 'accent'),
-    sign(stand.endCarRight, 'barEnd', END_PT, 'accent'),
-    sign(stand.face, 'centre', CENTRE_PT, 'accent'),
+    sign(stand.endCarLeft, 'barEnd', END_PT * scale, 'accent'),
+    sign(stand.endCarRight, 'barEnd', END_PT * scale, 'accent'),
+    sign(stand.face, 'centre', CENTRE_PT * scale, 'accent'),
   ];
 }
 
-function requiredItems(stand: FixtureStand, boardWidthMm: number): readonly SceneItem[] {
-  const dashed: Stroke = { role: 'ink', pen: 'normal', dash: 'dashed' };
+function requiredItems(
+  stand: FixtureStand,
+  boardWidthMm: number,
+  role: 'ink' | 'pencil',
+): readonly SceneItem[] {
+  const dashed: Stroke = { role, pen: 'normal', dash: 'dashed' };
   return [
     line([stand.endCarLeft, stand.endCarRight], dashed),
     board(stand, boardWidthMm, { ...dashed, pen: 'thin' }, false),
@@ -73,14 +77,17 @@ function requiredItems(stand: FixtureStand, boardWidthMm: number): readonly Scen
 }
 
 /** Fixture items, the required stand under the found one; none when no station is asked for. */
-export function fixtureItems(model: PlanModel): readonly SceneItem[] {
+export function fixtureItems(model: PlanModel, scale: number): readonly SceneItem[] {
   const { required, found } = model;
   if (required === undefined) return [];
   const width = model.fixture.boardWidthMm;
+  const role = model.datumKnown ? 'ink' : 'pencil';
   const dotted: Stroke = { role: 'pencil', pen: 'thin', dash: 'dotted' };
   return [
     ...model.otherFaces.map((face) => board({ ...required, face }, width, dotted, false)),
-    ...requiredItems(required, width),
-    ...(found === undefined ? [sign(required.face, 'centre', CENTRE_PT, 'ink')] : standing(found, width)),
+    ...requiredItems(required, width, role),
+    ...(found === undefined
+      ? [sign(required.face, 'centre', CENTRE_PT * scale, role)]
+      : standing(found, width, scale)),
   ];
 }

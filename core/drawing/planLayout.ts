@@ -24,11 +24,16 @@ export interface PlanLayout {
   readonly bounds: SceneBounds;
   readonly transform: SheetTransform;
   readonly columnPt: number;
+  /** Size of signs: 1 beside the 14 px text of the screen, smaller beside the smaller text of paper. */
+  readonly signScale: number;
   readonly detail: DetailFrame;
 }
 
 /** Room between the fixture's bar and the far side of what is drawn behind it, mm. */
 const BEHIND_BAR_MM = 380;
+/** The text size for which signs have their plain size, and the least they shrink to. */
+const SCREEN_TEXT_PT = 14;
+const LEAST_SIGN_SCALE = 0.7;
 /** Part of the sheet's width that the column may take. */
 const COLUMN_SHARE = 0.46;
 
@@ -108,7 +113,7 @@ const FIGURE_LINES = 4.6;
 function detailFrame(request: PlanRequest, columnPt: number, transform: SheetTransform): DetailFrame {
   const { sheet, textPt } = request;
   const top = TITLE_LINES * textPt;
-  const bottom = (KEY_LINES + (request.withFigures ? FIGURE_LINES : 0)) * textPt;
+  const bottom = (KEY_LINES + (request.medium === 'paper' ? FIGURE_LINES : 0)) * textPt;
   const room = { width: sheet.widthPt - columnPt - textPt, height: sheet.heightPt - top - bottom };
   const radiusPt = Math.min(room.width, room.height) / 2;
   const centrePt = { xPt: columnPt + room.width / 2, yPt: top + room.height / 2 };
@@ -140,5 +145,12 @@ export function planLayout(request: PlanRequest, model: PlanModel): PlanLayout {
   const bounds = boundsForSheet(sheet, view, viewerAt, ptPerMm, scenePoint(0, 0), zero);
   const transform = sheetTransform({ view, viewerAt, bounds, sheet });
   const columnPt = margins.left + width * ptPerMm + margins.right;
-  return { viewerAt, bounds, transform, columnPt, detail: detailFrame(request, columnPt, transform) };
+  return {
+    viewerAt,
+    bounds,
+    transform,
+    columnPt,
+    signScale: Math.max(LEAST_SIGN_SCALE, request.textPt / SCREEN_TEXT_PT),
+    detail: detailFrame(request, columnPt, transform),
+  };
 }

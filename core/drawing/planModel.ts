@@ -60,8 +60,11 @@ export interface PlanRequest {
   readonly sideArmMm?: number;
   /** How many standard uncertainties the decision rule adds: 1.645 unless another rule is frozen in the job. */
   readonly guardFactor?: number;
-  /** True writes the deviations with their uncertainties under the detail (for paper). */
-  readonly withFigures: boolean;
+  /**
+   * `screen`: readings can be touched and the next one pulses. `paper`: neither, but the deviations stand in figures
+   * under the detail.
+   */
+  readonly medium: 'screen' | 'paper';
 }
 
 /** A stand of the fixture in plan: the face's centre, the heading of the face's outward normal, the bar. */

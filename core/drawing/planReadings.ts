@@ -78,7 +78,12 @@ function strokeOf(isNext: boolean, isTaken: boolean): Stroke {
   return isTaken ? { role: 'pencil', pen: 'thin' } : { role: 'pencil', pen: 'thin', dash: 'dotted' };
 }
 
-function readingItems(placed: Placed, isNext: boolean, isTaken: boolean): readonly SceneItem[] {
+function readingItems(
+  placed: Placed,
+  isNext: boolean,
+  isTaken: boolean,
+  touchable: boolean,
+): readonly SceneItem[] {
   const { reading, ends, touch } = placed;
   const pulse: Touchable = isNext ? { pulse: true } : {};
   const drawn: SceneItem = line(ends, strokeOf(isNext, isTaken), pulse);
@@ -95,7 +100,7 @@ function readingItems(placed: Placed, isNext: boolean, isTaken: boolean): readon
     isNext && reading.kind !== 'distance' && reading.kind !== 'offset'
       ? [{ ...sign(ends[1], 'ring', 26, 'accent'), pulse: true }]
       : [];
-  return [drawn, ...ring, area];
+  return touchable ? [drawn, ...ring, area] : [drawn];
 }
 
 /** What is drawn of the readings. */
@@ -107,7 +112,8 @@ export interface ReadingDrawing {
 /** Lines and touch areas of all readings that lie in the plan; the next one last, so that it lies on top. */
 export function readingDrawing(request: PlanRequest, model: PlanModel, layout: PlanLayout): ReadingDrawing {
   const slot = request.answer?.nextReading;
-  const nextKey = request.next ?? (slot === undefined ? undefined : slotKey(slot));
+  const onScreen = request.medium === 'screen';
+  const nextKey = onScreen ? (request.next ?? (slot === undefined ? undefined : slotKey(slot))) : undefined;
   const readings = request.recipe.filter((reading) => PLAN_KINDS.has(reading.kind));
   const placed = placeTouches(readings, model, layout);
   const isNext = (each: Placed): boolean => slotKey(each.reading) === nextKey;
@@ -115,7 +121,7 @@ export function readingDrawing(request: PlanRequest, model: PlanModel, layout: P
   const next = placed.find(isNext)?.reading;
   return {
     lines: ordered.flatMap((each) =>
-      readingItems(each, isNext(each), request.taken.includes(slotKey(each.reading))),
+      readingItems(each, isNext(each), request.taken.includes(slotKey(each.reading)), onScreen),
     ),
     ...(next === undefined ? {} : { next }),
   };
@@ -123,8 +129,8 @@ export function readingDrawing(request: PlanRequest, model: PlanModel, layout: P
 
 const SIGN_PT = { hub: 9, mark: 9, linePoint: 9, barEnd: 8 } as const;
 
-/** The signs of hubs, marks and extended points. Without readings in the request they are left to the lines. */
-export function pointSigns(model: PlanModel): readonly SceneItem[] {
+/** The signs of hubs, marks and extended points. */
+export function pointSigns(model: PlanModel, scale: number): readonly SceneItem[] {
   const role = model.datumKnown ? 'ink' : 'pencil';
   const { points } = model;
   const wheels = ['FL', 'FR', 'RL', 'RR'] as const;
@@ -132,10 +138,10 @@ export function pointSigns(model: PlanModel): readonly SceneItem[] {
     ...wheels.map((wheel) =>
       line([points[`hub.${wheel}`], points[`mark.${wheel}`]], { role: 'pencil', pen: 'thin' }),
     ),
-    ...wheels.map((wheel) => sign(points[`hub.${wheel}`], 'hub', SIGN_PT.hub, role)),
-    ...wheels.map((wheel) => sign(points[`mark.${wheel}`], 'mark', SIGN_PT.mark, role)),
+    ...wheels.map((wheel) => sign(points[`hub.${wheel}`], 'hub', SIGN_PT.hub * scale, role)),
+    ...wheels.map((wheel) => sign(points[`mark.${wheel}`], 'mark', SIGN_PT.mark * scale, role)),
     ...(['ahead.L', 'ahead.R', 'behind.L', 'behind.R'] as const).map((name) =>
-      sign(points[name], 'linePoint', SIGN_PT.linePoint, role),
+      sign(points[name], 'linePoint', SIGN_PT.linePoint * scale, role),
     ),
   ];
 }
