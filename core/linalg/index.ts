@@ -1,0 +1,16 @@
+/** Small typed-array matrices and their factorisations. */
+export { addAt, at } from './at.ts';
+export { choleskyInPlace, choleskyInverse, choleskySolve, packedIndex, packedSize } from './cholesky.ts';
+export { symmetricEigen } from './eigen.ts';
+export {
+  determinant3,
+  entry,
+  identityMatrix,
+  type Matrix,
+  matrixFromRows,
+  multiply,
+  transpose,
+  zeroMatrix,
+} from './matrix.ts';
+export { type LeastSquaresFit, leastSquares, type RankDeficient } from './qr.ts';
+export { type Svd, singularValues } from './svd.ts';
