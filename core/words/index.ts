@@ -6,6 +6,7 @@ import { CERTIFICATE } from './certificate.ts';
 import { CHECK_WORDS } from './check.ts';
 import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
+import { ERRORS } from './errors.ts';
 import { PLACEMENT_WORDS } from './placement.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
 import { RECIPE_WORDS } from './recipe.ts';
@@ -18,6 +19,7 @@ export const TOPICS = {
   certificate: CERTIFICATE,
   check: CHECK_WORDS,
   entry: ENTRY_WORDS,
+  errors: ERRORS,
   placement: PLACEMENT_WORDS,
   procedure: PROCEDURE_WORDS,
   recipe: RECIPE_WORDS,
@@ -29,6 +31,7 @@ const WORDS = {
   ...TOPICS.certificate,
   ...TOPICS.check,
   ...TOPICS.entry,
+  ...TOPICS.errors,
   ...TOPICS.placement,
   ...TOPICS.procedure,
   ...TOPICS.recipe,

@@ -15,7 +15,13 @@ import { reduce } from '../../../core/job/reduce.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import { err, invariant, ok, type Result } from '../../../core/result.ts';
 import { drawScene } from '../certificate/drawScene.ts';
-import { finishSealed, type IssuePorts, issueCertificate } from '../certificate/issue/issueCertificate.ts';
+import type { StoreError } from '../certificate/issue/certificateStore.ts';
+import {
+  finishSealed,
+  type IssuePorts,
+  issueCertificate,
+  type SelfCheckError,
+} from '../certificate/issue/issueCertificate.ts';
 import { type RenderParts, renderCertificate } from '../certificate/render/renderCertificate.ts';
 import { signPdf } from '../certificate/sign/signPdf.ts';
 import { newId } from '../clock.ts';
@@ -217,7 +223,7 @@ function sealedOf(context: ServiceContext, jobId: string): Result<SealedJob, Cal
     : ok({ ...sealed, jobId });
 }
 
-function asCallError(error: CallError | { readonly code: string }): CallError {
+function asCallError(error: CallError | StoreError | SelfCheckError): CallError {
   return 'details' in error ? error : { code: error.code, details: {} };
 }
 

@@ -1,10 +1,11 @@
 /** What a handler is. Derived from the contract: a call without a handler does not compile. */
+import type { ErrorCode } from '../../../core/contract/errorCodes.ts';
 import type { CallName, Input, Output } from '../../../core/contract/index.ts';
 import type { Result } from '../../../core/result.ts';
 
 /** An expected failure as a handler returns it; the host adds the trace id. */
 export interface CallError {
-  readonly code: string;
+  readonly code: ErrorCode;
   readonly details: Readonly<Record<string, unknown>>;
 }
 

@@ -1,0 +1,50 @@
+/**
+ * Every code with which a call can be refused: a closed list, so that no refusal is without its words
+ * (`core/words/errors.ts`: what happened, what to do next, whether the work is safe).
+ */
+import { journalErrorCodes } from '../job/journalError.ts';
+
+/** Codes beside the journal's own. */
+const otherCodes = [
+  'call/unknown',
+  'call/invalid',
+  'call/tooLarge',
+  'service/fault',
+  'service/interrupted',
+  'store/readOnly',
+  'store/unreadable',
+  'events/unreadable',
+  'events/unknownType',
+  'events/badPayload',
+  'shop/none',
+  'shop/exists',
+  'person/unknown',
+  'person/notAllowed',
+  'job/notForWindow',
+  'job/signed',
+  'keys/missing',
+  'keys/locked',
+  'keys/wrongPassphrase',
+  'keys/damaged',
+  'certificate/none',
+  'certificate/incomplete',
+  'certificate/glyphMissing',
+  'certificate/noEmptySignature',
+  'certificate/wrongKey',
+  'certificate/selfCheckFailed',
+  'certificate/storeFull',
+  'certificate/storeNotWritable',
+  'file/missing',
+  'file/tooLarge',
+] as const;
+
+/** All codes, for the test that asks for words. */
+export const errorCodes = [...journalErrorCodes, ...otherCodes] as const;
+
+/** One of them. */
+export type ErrorCode = (typeof errorCodes)[number];
+
+/** Whether a text is one of the codes; anything else from outside is shown as it stands. */
+export function isErrorCode(text: string): text is ErrorCode {
+  return (errorCodes as readonly string[]).includes(text);
+}
