@@ -1,4 +1,6 @@
 /** An invented certificate with every kind of block, for the renderer's, the signer's and the check's tests. */
+
+import { asJson, canonicalJson, sha256Hex } from '../../../core/canonical.ts';
 import {
   attachmentFormat,
   attachmentSchemaVersion,
@@ -15,8 +17,8 @@ import {
   type VerdictHeadings,
   type VerdictRow,
 } from '../../../core/certificate/document.ts';
-import { asJson, canonicalJson, sha256Hex } from '../../../core/canonical.ts';
 import { invariant } from '../../../core/result.ts';
+import { sampleEvents, samplePersonal } from './sampleEvents.ts';
 import { sampleScene } from './sampleScene.ts';
 
 const headings: VerdictHeadings = {
@@ -163,7 +165,12 @@ function evidence(rows: number): readonly DocumentSection[] {
     {
       heading: 'Placement, forward camera, station at the centre',
       blocks: [
-        { block: 'verdicts', headings, rows: verdictRows, note: 'Box: the guard of the decision rule. Whiskers: U.' },
+        {
+          block: 'verdicts',
+          headings,
+          rows: verdictRows,
+          note: 'Box: the guard of the decision rule. Whiskers: U.',
+        },
         {
           block: 'scene',
           scene: sampleScene,
@@ -190,7 +197,9 @@ function evidence(rows: number): readonly DocumentSection[] {
           ],
           rows: Array.from({ length: rows }, (_, index) => [
             String(index + 1),
-            index % 3 === 0 ? 'Diagonal, front point left to bar end 2' : "Drop of the car's-left rear hub, along",
+            index % 3 === 0
+              ? 'Diagonal, front point left to bar end 2'
+              : "Drop of the car's-left rear hub, along",
             { text: `${(2914.5 + index).toFixed(1)} mm`, emphasis: index % 7 === 3 ? 'struck' : 'plain' },
             '0.6 mm',
             { text: 'tape T-04', emphasis: 'quiet' },
@@ -220,7 +229,8 @@ function evidence(rows: number): readonly DocumentSection[] {
 const answers: Readonly<Record<CertificateKind, CertificateDocument['answer']>> = {
   calibrated: {
     words: 'Calibration carried out',
-    sentence: 'The forward camera was calibrated by the maker’s static procedure; the placement of its target is shown.',
+    sentence:
+      'The forward camera was calibrated by the maker’s static procedure; the placement of its target is shown.',
     sensors: [
       { name: 'Forward camera', outcome: 'calibrated here, routine passed', verdict: 'proven' },
       { name: 'Front radar', outcome: 'needs a road routine, not done here', verdict: 'outside' },
@@ -228,12 +238,16 @@ const answers: Readonly<Record<CertificateKind, CertificateDocument['answer']>> 
   },
   routineCompletedPlacementNotShown: {
     words: 'Routine completed, placement not shown',
-    sentence: 'The scan tool reports a pass. With these instruments nobody can say whether the target stood in tolerance.',
-    sensors: [{ name: 'Forward camera', outcome: 'routine passed, placement not shown', verdict: 'notProven' }],
+    sentence:
+      'The scan tool reports a pass. With these instruments nobody can say whether the target stood in tolerance.',
+    sensors: [
+      { name: 'Forward camera', outcome: 'routine passed, placement not shown', verdict: 'notProven' },
+    ],
   },
   notCalibrated: {
     words: 'Not calibrated',
-    sentence: 'The routine was stopped: the windscreen bracket is bent. The assistance system is switched off.',
+    sentence:
+      'The routine was stopped: the windscreen bracket is bent. The assistance system is switched off.',
     sensors: [{ name: 'Forward camera', outcome: 'not calibrated, code C1A20 stored', verdict: 'outside' }],
   },
 };
@@ -246,11 +260,17 @@ export interface SampleOptions {
   readonly schema?: number;
   readonly events?: readonly string[];
   readonly shopName?: string;
+  readonly disclosures?: CertificateAttachment['disclosures'];
+  readonly firstPage?: readonly DocumentBlock[];
+  readonly sections?: readonly DocumentSection[];
 }
 
 /** The sample's attachment, with its record digest. */
-export function sampleAttachment(options: SampleOptions = {}): { readonly json: string; readonly digest: string } {
-  const { edition = 1, kind = 'calibrated', events = ['first event', 'second event'] } = options;
+export function sampleAttachment(options: SampleOptions = {}): {
+  readonly json: string;
+  readonly digest: string;
+} {
+  const { edition = 1, kind = 'calibrated', events = sampleEvents() } = options;
   const record: CertificateAttachment['record'] = {
     number: 'HARBOUR-2-2026-0007',
     edition,
@@ -259,8 +279,8 @@ export function sampleAttachment(options: SampleOptions = {}): { readonly json: 
     numbers: [...sampleNumbers],
     events: [...events],
   };
-  const schema = options.schema ?? attachmentSchemaVersion;
-  const json = asJson({ format: attachmentFormat, schema, record, disclosures: [] });
+  const { schema = attachmentSchemaVersion, disclosures = [samplePersonal] } = options;
+  const json = asJson({ format: attachmentFormat, schema, record, disclosures: [...disclosures] });
   const recordJson = asJson(record);
   invariant(json.ok && recordJson.ok, 'the sample is JSON');
   return { json: canonicalJson(json.value), digest: sha256Hex(canonicalJson(recordJson.value)) };
@@ -287,8 +307,8 @@ export function sampleDocument(options: SampleOptions = {}): CertificateDocument
     lang: 'en-GB',
     shopName: options.shopName ?? 'Quayside Body & Glass',
     shopLines: ['Slipway 4, Port Harrow', 'telephone 555 0142, office@quayside.example'],
-    firstPage,
-    sections: evidence(readings),
+    firstPage: options.firstPage ?? firstPage,
+    sections: options.sections ?? evidence(readings),
     limitSentence:
       "It shows that the maker's procedure was followed on that day. It is no promise of how the system acts on the road, " +
       'and it is void after later work on body, glass, wheels or suspension. Results relate only to the vehicle named here.',
