@@ -29,7 +29,7 @@ import type { CallError } from '../host/handlers.ts';
 import type { JobRead } from '../journal/index.ts';
 import type { OpenedKey } from '../keys/signingKey.ts';
 import type { ServiceContext } from './context.ts';
-import { currentShop } from './shop.ts';
+import { currentShop, shopBefore } from './shop.ts';
 import { contextOf, journalOf } from './store.ts';
 
 const font = (name: string) => readFileSync(new URL(`../../../assets/fonts/${name}`, import.meta.url));
@@ -146,7 +146,8 @@ export function sealedDocument(
   sealed: JobCertificate,
 ): CertificateDocument {
   const { job, texts } = jobBefore(read, sealed.sealed.seq);
-  const shop = currentShop(context);
+  const sealedEvent = read.events.find((each) => each.event.seq === sealed.sealed.seq);
+  const shop = sealedEvent === undefined ? undefined : shopBefore(context, sealedEvent.event.storeSeq);
   invariant(shop !== undefined, 'a sealed certificate has a shop');
   const answers = solveAll(job);
   const record = buildRecord(texts, answers, sealed);

@@ -35,6 +35,16 @@ export function currentShop(context: ServiceContext): Shop | undefined {
   return shop.data;
 }
 
+/** The shop as it was before an event of the store: what a sealed certificate prints, whatever changed since. */
+export function shopBefore(context: ServiceContext, storeSeq: number): Shop | undefined {
+  const reads = readsOf(context.store);
+  const read = reads.ok ? reads.value.readJob(SHOP_STREAM) : reads;
+  if (!read.ok) return undefined;
+  const last = read.value.events.findLast((each) => each.event.storeSeq < storeSeq);
+  const shop = shopSchema.safeParse(last?.event.payload.shop);
+  return shop.success ? shop.data : undefined;
+}
+
 /** Records a new state of the shop. */
 export function recordShop(
   context: ServiceContext,
