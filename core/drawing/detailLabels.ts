@@ -4,13 +4,12 @@ import { DRAWING_WORDS } from '../words/drawing.ts';
 import { fillTemplate } from '../words/say.ts';
 import type { DetailModel } from './detailModel.ts';
 import { type DetailPlaces, detailEnds, detailPlaces, detailPlay } from './detailPlaces.ts';
-import { type LabelWish, type Obstacles, placeLabels, spotsAround } from './labels.ts';
-import { between, movedAlong, scenePoint } from './pieces.ts';
+import { type LabelSpot, type LabelWish, type Obstacles, placeLabels, spotsAround } from './labels.ts';
+import { movedAlong, scenePoint } from './pieces.ts';
 import type { PlanLayout } from './planLayout.ts';
 import type { ArrowItem, ScenePoint, TextItem } from './scene.ts';
-import type { SheetPoint, SheetTransform } from './sceneView.ts';
+import type { SheetPoint } from './sceneView.ts';
 import { type SheetBox, textBox } from './textBox.ts';
-import { textWidthPt } from './textSize.ts';
 
 /** How numbers and text are written. */
 export interface DetailWriting {
@@ -24,64 +23,25 @@ function plainNumber(value: number, sign: DecimalSign): string {
   return formatFixed(value, Number.isInteger(value) ? 0 : 1, sign);
 }
 
-const KEY_GAP = '   ';
-
-/** What the signs in the circle mean, as much of it as there is room for. */
-function keyText(detail: DetailModel, writing: DetailWriting, roomPt: number): string {
-  const square = formatLength(
-    detail.squareMm,
-    detail.squareMm < 1 ? 1 : 0,
-    writing.unit,
-    writing.decimalSign,
-  );
-  const ellipse =
-    detail.ellipseFactor === 1
-      ? DRAWING_WORDS['drawing.detail.ellipse']
-      : fillTemplate(DRAWING_WORDS['drawing.detail.ellipseFactor'], {
-          factor: plainNumber(detail.ellipseFactor, writing.decimalSign),
-        });
-  const parts = [
-    fillTemplate(DRAWING_WORDS['drawing.detail.square'], { square }),
-    ...(detail.ellipse === undefined ? [] : [ellipse]),
-    ...(detail.ahead === undefined && detail.left === undefined ? [] : [DRAWING_WORDS['drawing.detail.box']]),
-  ];
-  const fits = (count: number): boolean =>
-    textWidthPt(parts.slice(0, count).join(KEY_GAP), writing.textPt, false) <= roomPt;
-  const count = [3, 2].find((each) => each <= parts.length && fits(each)) ?? 1;
-  return parts.slice(0, count).join(KEY_GAP);
-}
-
-/** Title over the circle, key under it. */
-export function detailCaptions(
-  detail: DetailModel,
-  layout: PlanLayout,
-  writing: DetailWriting,
-  roomPt: number,
-): readonly TextItem[] {
+/** The title over the circle: what it shows, how much larger, and the side of a square of its grid. */
+export function detailTitle(detail: DetailModel, layout: PlanLayout, writing: DetailWriting): TextItem {
   const { centrePt, radiusPt } = layout.detail;
-  const em = writing.textPt;
-  const at = (yPt: number): ScenePoint => layout.transform.toWorld({ xPt: centrePt.xPt, yPt });
-  const common = { kind: 'text', sizePt: em, align: 'middle', masked: false } as const;
-  return [
-    {
-      ...common,
-      at: at(centrePt.yPt - radiusPt - 0.45 * em),
-      text: fillTemplate(DRAWING_WORDS['drawing.detail'], {
-        factor: plainNumber(detail.factor, writing.decimalSign),
-      }),
-      bold: true,
-      rise: 'above',
-      role: 'ink',
-    },
-    {
-      ...common,
-      at: at(centrePt.yPt + radiusPt + 0.45 * em),
-      text: keyText(detail, writing, roomPt),
-      bold: false,
-      rise: 'below',
-      role: 'pencil',
-    },
-  ];
+  const { textPt, unit, decimalSign } = writing;
+  const square = formatLength(detail.squareMm, detail.squareMm < 1 ? 1 : 0, unit, decimalSign);
+  return {
+    kind: 'text',
+    at: layout.transform.toWorld({ xPt: centrePt.xPt, yPt: centrePt.yPt - radiusPt - 0.45 * textPt }),
+    text: fillTemplate(DRAWING_WORDS['drawing.detail'], {
+      factor: plainNumber(detail.factor, decimalSign),
+      square,
+    }),
+    sizePt: textPt,
+    bold: false,
+    align: 'middle',
+    rise: 'above',
+    role: 'ink',
+    masked: false,
+  };
 }
 
 /** True when a box's corners all lie in the circle. */
@@ -118,7 +78,12 @@ function obstaclesOf(
   const reach = (limits: DetailModel['ahead']): number =>
     Math.max(Math.abs(limits?.lower ?? 0), Math.abs(limits?.upper ?? 0));
   const corner = scenePoint(reach(detail.ahead), reach(detail.left));
-  const box = [corner, scenePoint(-corner.xMm, -corner.yMm)].map((at) => sheet(places.atCentre(at)));
+  const corners = [
+    corner,
+    scenePoint(corner.xMm, -corner.yMm),
+    scenePoint(-corner.xMm, -corner.yMm),
+    scenePoint(-corner.xMm, corner.yMm),
+  ].map(places.atCentre);
   const ellipsePt =
     (ellipse?.semiMajorMm ?? 0) * detail.factor * detail.ellipseFactor * layout.transform.ptPerMm;
   const room = END_ROOM_PT * layout.signScale;
@@ -127,10 +92,10 @@ function obstaclesOf(
     ...(found === undefined ? [] : [found]),
     ...detailPlay(detail, places),
     ...arrows.map((arrow) => [arrow.from, arrow.to] as const),
+    ...corners.map((at, index) => [at, corners[(index + 1) % corners.length] ?? at] as const),
   ];
   return {
     boxes: [
-      around(box, 2),
       ...(centre === undefined ? [] : [around([sheet(places.atCentre(centre))], Math.max(ellipsePt, room))]),
       ...[...required, ...(found ?? [])].map((end) => around([sheet(end)], room)),
       ...arrows.map((arrow) => around([sheet(arrow.to)], room)),
@@ -142,16 +107,19 @@ function obstaclesOf(
 
 /** What is written inside the circle. */
 export interface DetailNames {
-  /** Of the bar as it stands; absent when it is not known. */
-  readonly found?: string;
   /** How far the next move goes. */
   readonly amount?: string;
   /** Said instead of a bar that is not known. */
   readonly note?: string;
 }
 
-/** Shares of a bar where its name may stand, best first: near an end, away from the middle. */
-const NAME_SHARES = [0.22, 0.78, 0.3, 0.7, 0.12, 0.88] as const;
+/** How far from the middle a note about what is missing stands, as a share of the radius. */
+const NOTE_SHARE = 0.72;
+/** How far from an arrow's head its amount may stand, in text heights, best first. */
+const AMOUNT_DISTANCES = [0.8, 1.3, 2, 3, 4.5] as const;
+/** How far off the bar the name of a side may stand, in text heights, and how far beyond the required end, points. */
+const SIDE_OFF = [0, -1.4, 1.4, -2.8, 2.8, -4.2, 4.2, -6, 6] as const;
+const SIDE_GAP_PT = 10;
 
 /** Names inside the circle, each where it is free. */
 export function detailLabels(
@@ -164,65 +132,78 @@ export function detailLabels(
   const { detail: frame, transform } = layout;
   const places = detailPlaces(detail, frame);
   const em = writing.textPt;
-  const { required, found } = detailEnds(detail, places);
-  const [left, right] = found ?? required;
-  const along = ([a, b]: readonly [ScenePoint, ScenePoint]): readonly ScenePoint[] =>
-    NAME_SHARES.map((share) => between(a, b, share));
-  const wish = wishMaker(layout, em, transform);
+  const plain = { sizePt: em, bold: false, role: 'pencil', masked: false, needed: true } as const;
+  const inward = (byMm: number, wayRad: number): LabelSpot => ({
+    at: movedAlong(frame.centre, byMm, wayRad),
+    align: 'middle',
+    rise: 'middle',
+  });
   const rimMm = frame.radiusMm - (1.3 * em) / transform.ptPerMm;
-  const rim = (wayRad: number) =>
-    ({ at: movedAlong(frame.centre, rimMm, wayRad), align: 'middle', rise: 'middle' }) as const;
-  const plain = { sizePt: em, bold: false, role: 'pencil', masked: true, needed: true } as const;
+  const [left, right] = detailEnds(detail, places).required;
   const wishes: readonly LabelWish[] = [
-    { ...plain, text: DRAWING_WORDS['drawing.towardCar'], spots: [rim(detail.facingRad)] },
+    { ...plain, text: DRAWING_WORDS['drawing.towardCar'], spots: [inward(rimMm, detail.facingRad)] },
     ...(names.note === undefined
       ? []
-      : [{ ...plain, text: names.note, spots: [rim(detail.facingRad + Math.PI)] }]),
-    ...(names.amount === undefined
-      ? []
       : [
-          wish(
-            names.amount,
-            'ink',
-            true,
-            arrows.map((arrow) => arrow.to),
-          ),
+          {
+            ...plain,
+            text: names.note,
+            spots: [inward(NOTE_SHARE * frame.radiusMm, detail.facingRad + Math.PI)],
+          },
         ]),
-    ...(found === undefined || names.found === undefined
-      ? []
-      : [wish(names.found, 'accent', true, along(found))]),
-    wish(DRAWING_WORDS['drawing.required'], 'ink', false, along(required)),
-    wish(DRAWING_WORDS['drawing.carLeft'], 'pencil', false, [left]),
-    wish(DRAWING_WORDS['drawing.carRight'], 'pencil', false, [right]),
+    sideWish(layout, plain, DRAWING_WORDS['drawing.carLeft'], left),
+    sideWish(layout, plain, DRAWING_WORDS['drawing.carRight'], right),
+    ...(names.amount === undefined ? [] : [amountWish(layout, plain, names.amount, arrows)]),
   ];
   const usable = wishes.filter((each) => each.spots.length > 0);
   return placeLabels(usable, obstaclesOf(detail, layout, places, arrows), transform);
 }
 
-/** How far from what it names a label may stand, in text heights, best first. */
-const NAME_DISTANCES = [0.6, 1.1, 1.8, 2.8, 4] as const;
+type PlainWish = Omit<LabelWish, 'text' | 'spots'>;
 
-type WishMaker = (
-  text: string,
-  role: LabelWish['role'],
-  bold: boolean,
-  about: readonly ScenePoint[],
-) => LabelWish;
-
-/** Wishes whose spots lie about given points and inside the circle; near spots of every point come first. */
-function wishMaker(layout: PlanLayout, em: number, transform: SheetTransform): WishMaker {
+function insideSpots(
+  layout: PlanLayout,
+  wish: Omit<LabelWish, 'spots'>,
+  spots: readonly LabelSpot[],
+): readonly LabelSpot[] {
   const { centrePt, radiusPt } = layout.detail;
-  return (text, role, bold, about) => ({
-    text,
-    role,
-    bold,
-    sizePt: em,
-    masked: true,
-    needed: true,
-    spots: NAME_DISTANCES.flatMap((distance) =>
-      about.flatMap((at) => spotsAround(at, [distance * em], transform)),
-    ).filter((spot) =>
-      insideCircle(textBox({ text, sizePt: em, bold, ...spot }, transform), centrePt, radiusPt - 3),
-    ),
-  });
+  return spots.filter((spot) =>
+    insideCircle(textBox({ ...wish, ...spot }, layout.transform), centrePt, radiusPt - 3),
+  );
 }
+
+/** The name of a side stands beyond the required end on that side. */
+function sideWish(layout: PlanLayout, plain: PlainWish, text: string, end: ScenePoint): LabelWish {
+  const { transform, detail } = layout;
+  const at = transform.toSheet(end);
+  const em = plain.sizePt;
+  const outward = at.xPt < detail.centrePt.xPt ? -1 : 1;
+  const spots = SIDE_OFF.map(
+    (off): LabelSpot => ({
+      at: transform.toWorld({
+        xPt: at.xPt + outward * SIDE_GAP_PT * layout.signScale,
+        yPt: at.yPt + off * em,
+      }),
+      align: outward < 0 ? 'end' : 'start',
+      rise: 'middle',
+    }),
+  );
+  return { ...plain, text, spots: insideSpots(layout, { ...plain, text }, spots) };
+}
+
+/** The amount of a move stands near the head of one of its arrows. */
+function amountWish(
+  layout: PlanLayout,
+  plain: PlainWish,
+  text: string,
+  arrows: readonly ArrowItem[],
+): LabelWish {
+  const wish = { ...plain, text, bold: true, role: 'ink', sizePt: plain.sizePt * AMOUNT_SCALE } as const;
+  const spots = AMOUNT_DISTANCES.flatMap((distance) =>
+    arrows.flatMap((arrow) => spotsAround(arrow.to, [distance * wish.sizePt], layout.transform)),
+  );
+  return { ...wish, spots: insideSpots(layout, wish, spots) };
+}
+
+/** The amount is read from afar. */
+const AMOUNT_SCALE = 1.45;

@@ -48,10 +48,10 @@ export interface DetailModel {
 }
 
 /** Where the bar's ends stand in the circle, as a share of its radius. */
-const END_SHARE = 0.68;
-/** How much of the radius the deviations at the centre and at the ends may take. */
+const END_SHARE = 0.56;
+/** How much of the radius the deviations at the centre may take, and how far out an end may come. */
 const CENTRE_SHARE = 0.68;
-const END_ROOM_SHARE = 0.6;
+const END_ROOM = 0.93;
 /** A deviation that is drawn although nothing is known, so that the scale stays finite, mm. */
 const LEAST_REACH_MM = 4;
 /** An ellipse with a half axis under this many points cannot be seen. */
@@ -98,6 +98,18 @@ function shifts(
   return { centre, endCarLeft: end(half), endCarRight: end(-half) };
 }
 
+/**
+ * The largest enlargement for which an end that stands `alongMm` along the bar and is shifted by `shift` stays within
+ * `limitMm` of the centre: the positive root of |along + f shift| = limit.
+ */
+function roomFor(alongMm: number, barRad: number, shift: Shift | undefined, limitMm: number): number {
+  const v = shift === undefined ? 0 : size(shift);
+  if (shift === undefined || v === 0) return Number.POSITIVE_INFINITY;
+  const b = alongMm * (Math.cos(barRad) * shift.xMm + Math.sin(barRad) * shift.yMm);
+  const c = alongMm * alongMm - limitMm * limitMm;
+  return (-b + Math.sqrt(b * b - v * v * c)) / (v * v);
+}
+
 function widest(limits: DetailLimits | undefined): number {
   return Math.max(Math.abs(limits?.lower ?? 0), Math.abs(limits?.upper ?? 0));
 }
@@ -124,21 +136,24 @@ export function detailModel(
     Math.hypot(widest(ahead), widest(left)),
     (moved.centre === undefined ? 0 : size(moved.centre)) + (ellipse?.semiMajorMm ?? 0),
   );
-  const play = (endPlayMm ?? 0) + (moved.centre === undefined ? 0 : size(moved.centre));
-  const ends = [moved.endCarLeft, moved.endCarRight].map((shift) => (shift === undefined ? 0 : size(shift)));
-  const endReach = Math.max(1, play, ...ends);
   const radius = layout.detail.radiusMm;
-  const factor = niceBelow(
-    Math.min((CENTRE_SHARE * radius) / centreReach, (END_ROOM_SHARE * radius) / endReach),
-    FINE_STEPS,
-  );
+  const reachMm = END_SHARE * radius;
+  const endShifts = [
+    { side: 1, shift: moved.endCarLeft },
+    { side: -1, shift: moved.endCarRight },
+  ].flatMap(({ side, shift }) => {
+    const bracket = movedAlong(moved.centre ?? scenePoint(0, 0), endPlayMm ?? 0, required.facingRad);
+    const other = movedAlong(moved.centre ?? scenePoint(0, 0), -(endPlayMm ?? 0), required.facingRad);
+    return [shift, bracket, other].map((each) => roomFor(side * reachMm, barRad, each, END_ROOM * radius));
+  });
+  const factor = niceBelow(Math.min((CENTRE_SHARE * radius) / centreReach, ...endShifts), FINE_STEPS);
   invariant(Number.isFinite(factor), 'the detail needs a finite scale');
   const ptPerDeviation = factor * layout.transform.ptPerMm;
   return {
     factor,
     ellipseFactor: ellipse === undefined ? 1 : ellipseFactor(ellipse.semiMajorMm * ptPerDeviation),
     squareMm: niceBelow((2 * radius) / factor / LEAST_SQUARES),
-    reachMm: END_SHARE * radius,
+    reachMm,
     barRad,
     halfBarMm: model.fixture.barLengthMm / 2,
     facingRad: required.facingRad,

@@ -20,7 +20,7 @@ export interface DrawnThrust {
 }
 
 function centreEnds(model: PlanModel, layout: PlanLayout): readonly [number, number] {
-  const past = PAST_PT / layout.transform.ptPerMm;
+  const past = (PAST_PT * layout.signScale) / layout.transform.ptPerMm;
   const { car, points } = model;
   const rear = Math.min(-car.rearOverhangMm, points['behind.L'].xMm, points.target.xMm);
   const front = Math.max(car.wheelbaseMm + car.frontOverhangMm, points['ahead.L'].xMm, points.target.xMm);

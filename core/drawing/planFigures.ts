@@ -132,7 +132,7 @@ export function deviationFigures(
   const widest = Math.max(...rows.map((row) => textWidthPt(deviationText(request, place, row), em, false)));
   const uPt = Math.min(leftPt + widest + 2 * em, request.sheet.widthPt - 8 * em);
   return rows.flatMap((row, index): readonly TextItem[] => {
-    const yPt = centrePt.yPt + radiusPt + (2.2 + index * 1.45) * em;
+    const yPt = centrePt.yPt + radiusPt + (2.6 + index * 1.45) * em;
     const common = { kind: 'text', sizePt: em, bold: false, rise: 'below', masked: false } as const;
     const U =
       row.coordinate === 'yaw'

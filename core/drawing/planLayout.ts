@@ -108,7 +108,7 @@ function columnMargins(request: PlanRequest): {
 /** Lines of figures under the detail, and the title and key around it, in text heights. */
 const TITLE_LINES = 1.9;
 const KEY_LINES = 1.9;
-const FIGURE_LINES = 4.6;
+const FIGURE_LINES = 5.2;
 
 function detailFrame(request: PlanRequest, columnPt: number, transform: SheetTransform): DetailFrame {
   const { sheet, textPt } = request;
