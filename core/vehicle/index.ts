@@ -19,3 +19,12 @@ export {
   type VehicleFrame,
   vehicleFrame,
 } from './frame.ts';
+export {
+  parseTyreSize,
+  type TyreError,
+  type TyreSize,
+  tyreCircumferenceMm,
+  tyreDiameterMm,
+  tyreSectionHeightMm,
+} from './tyre.ts';
+export { checkVin, type VinKey, type VinNote, type VinReport, vinCheckDigit, vinProducts } from './vin.ts';

@@ -23,7 +23,7 @@ export const ERRORS = {
   'error.journal/io.next': 'Check cable, network drive and disk, then try again. Make a backup soon.',
   'error.journal/io.safe': notRecorded,
   'error.journal/readOnly.what': 'The folder of the record cannot be written: {path}',
-  'error.journal/readOnly.next': 'Ask whoever looks after this PC for the right to write there.',
+  'error.journal/readOnly.next': 'Ask whoever looks after this PC for permission to write there.',
   'error.journal/readOnly.safe': notRecorded,
   'error.journal/missing.what': 'There is no record where one must be: {path}',
   'error.journal/missing.next': 'Check whether the drive is connected; else restore the last backup.',
@@ -139,7 +139,7 @@ export const ERRORS = {
   'error.certificate/noEmptySignature.safe': 'The record is sealed and safe.',
   'error.certificate/wrongKey.what': 'The signing key does not belong to its certificate.',
   'error.certificate/wrongKey.next':
-    'Put the right key file into the data folder and start the program again.',
+    'Put the key file that belongs to it into the data folder and start the program again.',
   'error.certificate/wrongKey.safe': 'The record is sealed and safe.',
   'error.certificate/selfCheckFailed.what':
     'The finished certificate did not pass its own check and was thrown away.',
@@ -150,7 +150,7 @@ export const ERRORS = {
     'Free some space and start the program again: it finishes the certificate.',
   'error.certificate/storeFull.safe': 'The record is sealed and safe.',
   'error.certificate/storeNotWritable.what': 'The folder of the certificates cannot be written.',
-  'error.certificate/storeNotWritable.next': 'Give this program the right to write there and start it again.',
+  'error.certificate/storeNotWritable.next': 'Give this program permission to write there and start it again.',
   'error.certificate/storeNotWritable.safe': 'The record is sealed and safe.',
   'error.file/missing.what': 'This file is not here.',
   'error.file/missing.next': 'Drop it on the window once more.',
