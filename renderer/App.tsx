@@ -1,36 +1,91 @@
-/** The first page: what this installation is and where its record stands. */
-import { useEffect, useState } from 'react';
-import type { Output } from '../core/contract/index.ts';
+/** The window: one store, one set of actions, and the screen the route names. */
+import { lazy, type ReactNode, Suspense, useEffect, useState } from 'react';
+import { say } from '../core/words/index.ts';
 import { call, listen } from './api.ts';
+import { FirstRunScreen } from './screens/FirstRun/FirstRunScreen.tsx';
+import { HomeScreen } from './screens/Home/HomeScreen.tsx';
+import { createActions } from './state/actions.ts';
+import { newId } from './state/ids.ts';
+import type { Ports } from './state/ports.ts';
+import { routeOf } from './state/route.ts';
+import { useWindow, WindowProvider } from './state/windowContext.tsx';
+import { createWindowStore } from './state/windowState.ts';
+import { ErrorNotice } from './ui/Notice.tsx';
+import { useTheme } from './ui/useTheme.ts';
+import './ui/tokens.css';
+import './ui/base.css';
+import './ui/controls.css';
+import './screens/screens.css';
 
-export function App() {
-  const [status, setStatus] = useState<Output<'app.status'>>();
-  const [trouble, setTrouble] = useState('');
+/** Screens with the solver in them are loaded when a job is opened: home opens sooner. */
+const JobScreen = lazy(async () => ({ default: (await import('./screens/Job/JobScreen.tsx')).JobScreen }));
+const CheckScreen = lazy(async () => ({
+  default: (await import('./screens/Check/CheckScreen.tsx')).CheckScreen,
+}));
 
-  useEffect(() => {
-    const ask = async () => {
-      const answer = await call('app.status', {});
-      if (answer.ok) setStatus(answer.value);
-      setTrouble(answer.ok ? '' : answer.error.code);
-    };
-    void ask();
-    return listen('service.state', ({ state }) => (state === 'running' ? void ask() : setTrouble(state)));
-  }, []);
+const ports: Ports = {
+  call,
+  onNotice: listen,
+  nowUtcMs: () => Date.now(),
+  newId,
+  later: (ms, act) => {
+    const timer = window.setTimeout(act, ms);
+    return () => window.clearTimeout(timer);
+  },
+};
 
+function Screen(): ReactNode {
+  const status = useWindow((state) => state.status);
+  const startError = useWindow((state) => state.startError);
+  const route = useWindow((state) => state.route);
+  if (startError !== null) {
+    return (
+      <main className="page">
+        <ErrorNotice error={startError} />
+      </main>
+    );
+  }
+  if (status === null) return <main className="page">{say('wait.start')}</main>;
+  if (status.shop === null) return <FirstRunScreen />;
+  switch (route.screen) {
+    case 'home':
+      return <HomeScreen />;
+    case 'check':
+      return <CheckScreen />;
+    case 'job':
+      return <JobScreen key={route.job} job={route.job} view={route.view} />;
+  }
+}
+
+/** A service that is not there is said at once; what is typed meanwhile is kept and sent when it answers again. */
+function ServiceLine(): ReactNode {
+  const service = useWindow((state) => state.service);
+  const status = useWindow((state) => state.status);
+  if (status === null || service === 'running') return null;
   return (
-    <main>
-      <h1>Datumline{status?.build === 'test build' ? ' - test build' : ''}</h1>
-      {status && (
-        <dl>
-          <dt>Version</dt>
-          <dd>{status.version}</dd>
-          <dt>Build</dt>
-          <dd>{status.build}</dd>
-          <dt>Record</dt>
-          <dd>{status.store.state}</dd>
-        </dl>
-      )}
-      <p role="status">{trouble}</p>
-    </main>
+    <div className="service-line" role="status" data-testid="service-line">
+      {say('service.away')}
+    </div>
+  );
+}
+
+export function App(): ReactNode {
+  useTheme();
+  const [held] = useState(() => {
+    const store = createWindowStore(routeOf(window.location.hash));
+    const kept = {
+      read: (key: string) => window.localStorage.getItem(key),
+      write: (key: string, value: string) => window.localStorage.setItem(key, value),
+    };
+    return { store, actions: createActions(store, ports, kept) };
+  });
+  useEffect(() => void held.actions.start(), [held]);
+  return (
+    <WindowProvider store={held.store} actions={held.actions}>
+      <ServiceLine />
+      <Suspense fallback={<main className="page">{say('wait.start')}</main>}>
+        <Screen />
+      </Suspense>
+    </WindowProvider>
   );
 }

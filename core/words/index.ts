@@ -11,7 +11,9 @@ import { PLACEMENT_WORDS } from './placement.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
 import { RECIPE_WORDS } from './recipe.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
+import { STAGE_WORDS } from './stages.ts';
 import { VEHICLE_WORDS } from './vehicle.ts';
+import { WINDOW_WORDS } from './window.ts';
 
 /** Every topic's record, named for messages about duplicate keys. */
 export const TOPICS = {
@@ -23,7 +25,9 @@ export const TOPICS = {
   placement: PLACEMENT_WORDS,
   procedure: PROCEDURE_WORDS,
   recipe: RECIPE_WORDS,
+  stages: STAGE_WORDS,
   vehicle: VEHICLE_WORDS,
+  window: WINDOW_WORDS,
 } as const;
 
 const WORDS = {
@@ -35,7 +39,9 @@ const WORDS = {
   ...TOPICS.placement,
   ...TOPICS.procedure,
   ...TOPICS.recipe,
+  ...TOPICS.stages,
   ...TOPICS.vehicle,
+  ...TOPICS.window,
 } as const;
 
 /** A key of the catalogue. */

@@ -114,9 +114,10 @@ const BAY_AND_PLACEMENT = {
   'field.bay.clearZone': 'The zone the procedure asks for is clear of people and things',
   'field.bay.instrumentsFit': 'Every instrument is within its check date and undamaged',
   'field.datum.frontStraight': 'Front wheels point straight ahead',
-  'field.datum.input': "A value the procedure measures on this car",
+  'field.datum.input': 'A value the procedure measures on this car',
   'field.datum.faceHeight': 'Height of the front-most body point over the floor',
-  'field.datum.faceHeight.hint': 'Where the plumb line to the body face starts; only if the procedure measures from it',
+  'field.datum.faceHeight.hint':
+    'Where the plumb line to the body face starts; only if the procedure measures from it',
   'field.datum.toeDocument': 'Alignment report, if rear toe is taken from one',
   'field.datum.toeDocument.hint': 'Number and date of the report',
   'field.placement.markedEnd': "Which painted mark is at the car's left?",

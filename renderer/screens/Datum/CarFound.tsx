@@ -1,0 +1,32 @@
+/** The car as the readings find it: wheelbase, tracks, the two lines and the slope under the wheels. */
+import type { ReactNode } from 'react';
+import type { VehicleFound } from '../../../core/placement/types.ts';
+import { say } from '../../../core/words/index.ts';
+import { carFoundWords } from '../../text/carFoundWords.ts';
+
+export function CarFound({
+  vehicle,
+  preview,
+}: {
+  readonly vehicle: VehicleFound | undefined;
+  readonly preview: boolean;
+}): ReactNode {
+  return (
+    <section className="sheet" data-testid="car-found">
+      <h3>{say('datum.found')}</h3>
+      {vehicle === undefined ? (
+        <p>{say('datum.notYet')}</p>
+      ) : (
+        <dl className="facts">
+          {carFoundWords(vehicle).map((fact) => (
+            <div key={fact.label} className="fact">
+              <dt>{fact.label}</dt>
+              <dd>{fact.value}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {preview && vehicle !== undefined ? <p className="quiet">{say('plan.preview')}</p> : null}
+    </section>
+  );
+}

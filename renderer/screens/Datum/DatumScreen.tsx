@@ -1,0 +1,46 @@
+/** Datum: the lap round the car; what it proves of the car stands beside it as soon as it is known. */
+import type { ReactNode } from 'react';
+import { stageById } from '../../../core/job/stages/index.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { useSensorInSight } from '../../state/sensorInSight.ts';
+import { Cautions } from '../fields/Cautions.tsx';
+import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { SensorTabs } from '../fields/SensorTabs.tsx';
+import { StageForm } from '../fields/StageForm.tsx';
+import { Findings } from '../readings/Findings.tsx';
+import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
+import { SolveTrouble } from '../readings/SolveTrouble.tsx';
+import { CarFound } from './CarFound.tsx';
+
+function DatumSide({ facts }: { readonly facts: DeskFacts }): ReactNode {
+  const { answer, view, preview } = facts;
+  return (
+    <>
+      {view.answer.ok ? null : <SolveTrouble error={view.answer.error} recipe={view.recipe} />}
+      {answer === undefined ? null : <Findings answer={answer} recipe={view.recipe} />}
+      <CarFound vehicle={answer?.vehicle} preview={preview} />
+    </>
+  );
+}
+
+export function DatumScreen({ held }: { readonly held: HeldJob }): ReactNode {
+  const stage = stageById('datum');
+  const sensor = useSensorInSight(held);
+  if (sensor === undefined) return <NoSensorYet held={held} stage={stage} />;
+  return (
+    <ReadingDesk
+      key={sensor.sensor}
+      held={held}
+      sensor={sensor}
+      stage="datum"
+      side={(facts) => (
+        <>
+          <SensorTabs held={held} />
+          <DatumSide facts={facts} />
+          <StageForm held={held} stage={stage} />
+          <Cautions keys={stage.cautions} />
+        </>
+      )}
+    />
+  );
+}

@@ -1,0 +1,68 @@
+/** Home: every job as one line, newest first; one search, one new job, who works here. */
+import { type ReactNode, useEffect, useState } from 'react';
+import { say } from '../../../core/words/index.ts';
+import { useActions, useWindow } from '../../state/windowContext.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { ProductMark } from '../../ui/Icon.tsx';
+import { ErrorNotice, Notice } from '../../ui/Notice.tsx';
+import { TextEntry } from '../../ui/TextEntry.tsx';
+import { PersonChooser } from '../Job/PersonChooser.tsx';
+import { JobTable } from './JobTable.tsx';
+import { NewJob } from './NewJob.tsx';
+
+/** How long typing must rest before the list is asked for, ms. */
+const SEARCH_AFTER_MS = 150;
+
+function useSearch(): readonly [string, (text: string) => void] {
+  const actions = useActions();
+  const [text, setText] = useState(useWindow((state) => state.list?.search ?? ''));
+  useEffect(() => {
+    const timer = window.setTimeout(() => void actions.search(text), SEARCH_AFTER_MS);
+    return () => window.clearTimeout(timer);
+  }, [actions, text]);
+  return [text, setText];
+}
+
+export function HomeScreen(): ReactNode {
+  const actions = useActions();
+  const shop = useWindow((state) => state.status?.shop ?? null);
+  const store = useWindow((state) => state.status?.store);
+  const problem = useWindow((state) => state.problem);
+  const list = useWindow((state) => state.list);
+  const [text, setText] = useSearch();
+  const [opening, setOpening] = useState(false);
+  return (
+    <main className="page page-home">
+      <div className="page-head">
+        <ProductMark size={40} />
+        <div className="page-title">
+          <h1>{shop?.name ?? ''}</h1>
+          {shop?.demo === true ? <span className="quiet">{say('home.demo')}</span> : null}
+        </div>
+        <PersonChooser />
+        <Button icon="check" onPress={() => actions.go({ screen: 'check' })} testId="go-check">
+          {say('check.screen')}
+        </Button>
+      </div>
+      {store !== undefined && store.state !== 'ready' ? (
+        <Notice tone="trouble" title={say(`store.${store.state}`)}>
+          <p>{say('store.what')}</p>
+          {store.detail === '' ? null : <p className="quiet">{store.detail}</p>}
+        </Notice>
+      ) : null}
+      {problem === null ? null : <ErrorNotice error={problem} />}
+      <div className="home-tools">
+        <TextEntry label={say('home.search')} value={text} mark="none" onChange={setText} />
+        <Button weight="main" icon="add" onPress={() => setOpening(true)} testId="new-job">
+          {say('home.newJob')}
+        </Button>
+      </div>
+      {list === null ? (
+        <p>{say('wait.list')}</p>
+      ) : (
+        <JobTable rows={list.rows} total={list.total} search={list.search} />
+      )}
+      {opening ? <NewJob onClose={() => setOpening(false)} /> : null}
+    </main>
+  );
+}

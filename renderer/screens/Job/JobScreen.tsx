@@ -1,0 +1,94 @@
+/** One job: what to do next on top, the stages at the side, the stage itself. Any stage can be opened at any time. */
+import { type ReactNode, useEffect, useMemo } from 'react';
+import { assess } from '../../../core/job/assess.ts';
+import { solveAll } from '../../../core/job/solve.ts';
+import type { StageId } from '../../../core/job/stages/index.ts';
+import { say } from '../../../core/words/index.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { moveDoneFact } from '../../state/moves.ts';
+import { nextLine } from '../../state/nextLine.ts';
+import { placementView } from '../../state/placementView.ts';
+import { slotsOf } from '../../state/readings.ts';
+import { useSensorInSight } from '../../state/sensorInSight.ts';
+import { useActions, useWindow } from '../../state/windowContext.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { ErrorNotice } from '../../ui/Notice.tsx';
+import { NextAction } from './NextAction.tsx';
+import { Rail } from './Rail.tsx';
+import { StageView } from './StageView.tsx';
+
+function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageId | 'history' }): ReactNode {
+  const actions = useActions();
+  const { job } = held;
+  const sensor = useSensorInSight(held);
+  const answers = useMemo(() => solveAll(job), [job]);
+  const assessment = useMemo(() => assess(job, answers), [job, answers]);
+  const placement = useMemo(
+    () => (sensor === undefined ? undefined : placementView(job, sensor)),
+    [job, sensor],
+  );
+  const stage: StageId = view === 'history' ? 'signoff' : view;
+  const line = useMemo(() => {
+    const slots =
+      sensor === undefined || placement === undefined
+        ? []
+        : slotsOf(job, sensor.sensor, placement.recipe, stage);
+    const answer = placement?.answer.ok === true ? placement.answer.value : undefined;
+    return nextLine(stage, job, assessment, answer, slots);
+  }, [job, sensor, placement, stage, assessment]);
+  const problem = useWindow((state) => state.problem);
+  return (
+    <div className="job" data-job={job.id}>
+      <NextAction
+        line={line}
+        onGo={() => {
+          if (line.go !== undefined) actions.go({ screen: 'job', job: job.id, view: line.go });
+        }}
+        onDone={() => {
+          if (line.move !== undefined) void actions.record(job.id, [moveDoneFact(job, line.move)]);
+        }}
+      />
+      <Rail held={held} assessment={assessment} view={view} />
+      <main className="stage" data-view={view}>
+        {problem === null ? null : (
+          <ErrorNotice
+            error={problem}
+            buttons={
+              <Button icon="close" weight="quiet" onPress={actions.dismissProblem}>
+                {say('act.close')}
+              </Button>
+            }
+          />
+        )}
+        <StageView held={held} view={view} assessment={assessment} />
+      </main>
+    </div>
+  );
+}
+
+export function JobScreen({
+  job,
+  view,
+}: {
+  readonly job: string;
+  readonly view: StageId | 'history';
+}): ReactNode {
+  const actions = useActions();
+  const held = useWindow((state) => state.jobs[job]);
+  const error = useWindow((state) => state.jobErrors[job]);
+  useEffect(() => {
+    document.querySelector('.stage')?.scrollTo(0, 0);
+  }, []);
+  if (error !== undefined) {
+    return (
+      <main className="page">
+        <ErrorNotice
+          error={error}
+          buttons={<Button onPress={() => actions.go({ screen: 'home' })}>{say('act.home')}</Button>}
+        />
+      </main>
+    );
+  }
+  if (held === undefined) return <main className="page">{say('wait.job')}</main>;
+  return <OpenJob held={held} view={view} />;
+}

@@ -1,0 +1,87 @@
+/** Placement: plan, cards, the readings of the fixture, and the moves that bring it where it must stand. */
+import type { ReactNode } from 'react';
+import { stageById } from '../../../core/job/stages/index.ts';
+import { say } from '../../../core/words/index.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { movedFact } from '../../state/moves.ts';
+import { useSensorInSight } from '../../state/sensorInSight.ts';
+import { useActions } from '../../state/windowContext.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { SensorTabs } from '../fields/SensorTabs.tsx';
+import { Findings } from '../readings/Findings.tsx';
+import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
+import { SolveTrouble } from '../readings/SolveTrouble.tsx';
+import { CoordinateCards } from './CoordinateCards.tsx';
+import { MarkedEnd } from './MarkedEnd.tsx';
+import { MoveList } from './MoveList.tsx';
+
+function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts: DeskFacts }): ReactNode {
+  const { answer, view, preview } = facts;
+  const station = answer?.stations[0];
+  if (!view.answer.ok && answer === undefined) {
+    return <SolveTrouble error={view.answer.error} recipe={view.recipe} />;
+  }
+  return (
+    <>
+      {answer === undefined ? null : <Findings answer={answer} recipe={view.recipe} />}
+      {station === undefined ? (
+        <section className="sheet empty" data-testid="not-placed">
+          <p>{say('placement.notYet')}</p>
+        </section>
+      ) : (
+        <div className={preview ? 'previewing' : undefined}>
+          <CoordinateCards station={station} requirement={view.stations[0]} rule={held.job.decisionRule} />
+        </div>
+      )}
+      {answer === undefined ? null : <MoveList moves={answer.moves} />}
+    </>
+  );
+}
+
+function BodyMoved({ held }: { readonly held: HeldJob }): ReactNode {
+  const actions = useActions();
+  const { job } = held;
+  return (
+    <div className="moved">
+      <Button
+        icon="moved"
+        weight="quiet"
+        testId="fixture-moved"
+        onPress={() => void actions.record(job.id, [movedFact(job, 'fixture')])}
+      >
+        {say('act.fixtureMoved')}
+      </Button>
+      <Button
+        icon="moved"
+        weight="quiet"
+        testId="car-moved"
+        onPress={() => void actions.record(job.id, [movedFact(job, 'car')])}
+      >
+        {say('act.carMoved')}
+      </Button>
+    </div>
+  );
+}
+
+export function PlacementScreen({ held }: { readonly held: HeldJob }): ReactNode {
+  const stage = stageById('placement');
+  const sensor = useSensorInSight(held);
+  if (sensor === undefined) return <NoSensorYet held={held} stage={stage} />;
+  return (
+    <ReadingDesk
+      key={sensor.sensor}
+      held={held}
+      sensor={sensor}
+      stage="placement"
+      side={(facts) => (
+        <>
+          <SensorTabs held={held} />
+          <PlacementSide held={held} facts={facts} />
+          <MarkedEnd held={held} sensor={sensor} />
+          <BodyMoved held={held} />
+        </>
+      )}
+    />
+  );
+}

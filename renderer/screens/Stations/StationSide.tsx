@@ -1,0 +1,66 @@
+/** One station: the number to set on the slide, what is proven, the conditions, and the capture attempts. */
+import type { ReactNode } from 'react';
+import { atStation } from '../../../core/job/fieldKey.ts';
+import type { JobSensor } from '../../../core/job/job.ts';
+import type { ProcedureStation } from '../../../core/procedure/schema.ts';
+import { formatMm } from '../../../core/units.ts';
+import { say } from '../../../core/words/index.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { ChoiceField, yesNo } from '../fields/ChoiceField.tsx';
+import { CoordinateCards } from '../Placement/CoordinateCards.tsx';
+import { Findings } from '../readings/Findings.tsx';
+import type { DeskFacts } from '../readings/ReadingDesk.tsx';
+import { SolveTrouble } from '../readings/SolveTrouble.tsx';
+import { CapturePanel } from './CapturePanel.tsx';
+
+interface StationSideProps {
+  readonly held: HeldJob;
+  readonly sensor: JobSensor;
+  readonly station: ProcedureStation | undefined;
+  readonly facts: DeskFacts;
+}
+
+export function StationSide({ held, sensor, station, facts }: StationSideProps): ReactNode {
+  const { answer, view } = facts;
+  const finding = answer?.stations.find((each) => each.station === station?.id);
+  const requirement = view.stations.find((each) => each.id === station?.id);
+  const slide = finding?.slide;
+  return (
+    <>
+      {view.answer.ok ? null : <SolveTrouble error={view.answer.error} recipe={view.recipe} />}
+      {answer === undefined ? null : <Findings answer={answer} recipe={view.recipe} />}
+      {station === undefined ? (
+        <section className="sheet">
+          <p>{say('stations.controlPurpose')}</p>
+        </section>
+      ) : null}
+      {slide === undefined ? null : (
+        <section className="sheet slide" data-testid="slide-set">
+          <h3>{say('stations.setSlide')}</h3>
+          <p className="slide-number">{formatMm(slide.setMm, 1)}</p>
+          <p>{say(slide.setMm < 0.05 ? 'stations.atCentre' : `stations.${slide.side}`)}</p>
+        </section>
+      )}
+      {station === undefined ? null : (
+        <>
+          <CapturePanel held={held} sensor={sensor} station={station}>
+            <ChoiceField
+              held={held}
+              field="stations.conditionsHold"
+              at={atStation(sensor.sensor, station.id)}
+              label={say('field.stations.conditionsHold')}
+              kind="confirm"
+              items={yesNo(['no'])}
+            />
+          </CapturePanel>
+          {finding === undefined ? null : (
+            <>
+              {finding.basis === 'expected' ? <p className="quiet">{say('stations.expected')}</p> : null}
+              <CoordinateCards station={finding} requirement={requirement} rule={held.job.decisionRule} />
+            </>
+          )}
+        </>
+      )}
+    </>
+  );
+}

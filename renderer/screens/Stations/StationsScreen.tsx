@@ -1,0 +1,74 @@
+/** Stations: one after another the target at its required place, proven, then captured on the maker's scan tool. */
+import { type ReactNode, useState } from 'react';
+import type { JobSensor } from '../../../core/job/job.ts';
+import { stageById } from '../../../core/job/stages/index.ts';
+import type { ProcedureStation } from '../../../core/procedure/schema.ts';
+import { say } from '../../../core/words/index.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { useSensorInSight } from '../../state/sensorInSight.ts';
+import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
+import { Cautions } from '../fields/Cautions.tsx';
+import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { SensorTabs } from '../fields/SensorTabs.tsx';
+import { ReadingDesk } from '../readings/ReadingDesk.tsx';
+import { StationSide } from './StationSide.tsx';
+
+/** Where the stations' control readings are entered: after the last station. */
+const CONTROL = 'control';
+
+function firstOpen(held: HeldJob, sensor: JobSensor, stations: readonly ProcedureStation[]): string {
+  const captured = (station: string): boolean =>
+    held.job.captures.some(
+      (each) => each.sensor === sensor.sensor && each.station === station && each.result === 'passed',
+    );
+  return stations.find((each) => !captured(each.id))?.id ?? stations.at(-1)?.id ?? CONTROL;
+}
+
+function SensorStations({ held, sensor }: { readonly held: HeldJob; readonly sensor: JobSensor }): ReactNode {
+  const stations = sensor.procedure?.stations ?? [];
+  const [chosen, setChosen] = useState<string | undefined>(undefined);
+  const current = chosen ?? firstOpen(held, sensor, stations);
+  const station = stations.find((each) => each.id === current);
+  const slides = stations.some((each) => each.kind === 'slide');
+  const tabs = [
+    ...stations.map((each) => ({ value: each.id, text: each.name })),
+    ...(slides ? [{ value: CONTROL, text: say('stations.control') }] : []),
+  ];
+  return (
+    <div className="stations">
+      <div className="stations-tabs">
+        <SensorTabs held={held} />
+        <ChoiceButtons
+          label={say('stations.label')}
+          testId="stations"
+          items={tabs}
+          chosen={[current]}
+          onChoose={([next]) => setChosen(next)}
+        />
+      </div>
+      <ReadingDesk
+        key={`${sensor.sensor} ${current}`}
+        held={held}
+        sensor={sensor}
+        stage="stations"
+        only={(slot) =>
+          current === CONTROL ? slot.spec.station === undefined : slot.spec.station === current
+        }
+        {...(station === undefined ? {} : { station: station.id })}
+        side={(facts) => <StationSide held={held} sensor={sensor} station={station} facts={facts} />}
+      />
+    </div>
+  );
+}
+
+export function StationsScreen({ held }: { readonly held: HeldJob }): ReactNode {
+  const stage = stageById('stations');
+  const sensor = useSensorInSight(held);
+  if (sensor === undefined) return <NoSensorYet held={held} stage={stage} />;
+  return (
+    <>
+      <Cautions keys={stage.cautions} />
+      <SensorStations key={sensor.sensor} held={held} sensor={sensor} />
+    </>
+  );
+}

@@ -1,0 +1,96 @@
+/** One row of a stage's table at one place, drawn by its kind. The only place that knows how a kind is drawn. */
+import type { ReactNode } from 'react';
+import type { Place } from '../../../core/job/assess.ts';
+import type { Field } from '../../../core/job/stages/index.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { sayKey } from '../../text/sayKey.ts';
+import { ChoiceField, yesNo } from './ChoiceField.tsx';
+import { ConditionField } from './ConditionField.tsx';
+import { NumberField } from './NumberField.tsx';
+import { PersonalField } from './PersonalField.tsx';
+import { TypedField } from './TypedField.tsx';
+import { VinField } from './VinField.tsx';
+
+export interface StageFieldProps {
+  readonly held: HeldJob;
+  readonly field: Field;
+  readonly place: Place;
+}
+
+/** Unit of a quantity: of the procedure's input it stands for, else a length. */
+function quantityUnit({ at, sensor }: Place): 'mm' | '°' {
+  const input = sensor?.procedure?.inputs.find((each) => each.name === at.item);
+  return input?.quantity === 'angle' ? '°' : 'mm';
+}
+
+export function StageField({ held, field, place }: StageFieldProps): ReactNode {
+  const { at, condition } = place;
+  if (condition !== null) return <ConditionField held={held} field={field} at={at} condition={condition} />;
+  const label = place.words ?? sayKey(field.label);
+  const hint = field.hint === undefined ? {} : { hint: sayKey(field.hint) };
+  const stops = field.stops ?? [];
+  switch (field.kind) {
+    case 'vin':
+      return <VinField held={held} field={field} at={at} />;
+    case 'personal':
+      return <PersonalField held={held} field={field} at={at} />;
+    case 'text':
+    case 'date':
+      return <TypedField held={held} field={field} at={at} />;
+    case 'quantity': {
+      const unit = quantityUnit(place);
+      return (
+        <NumberField
+          held={held}
+          field={field.id}
+          at={at}
+          label={label}
+          unit={unit}
+          decimals={unit === 'mm' ? 1 : 2}
+          {...hint}
+        />
+      );
+    }
+    case 'number':
+      return (
+        <NumberField
+          held={held}
+          field={field.id}
+          at={at}
+          label={label}
+          unit={field.unit ?? ''}
+          decimals={field.decimals ?? 0}
+          {...(field.limits === undefined ? {} : { limits: field.limits })}
+        />
+      );
+    case 'confirm':
+      return (
+        <ChoiceField
+          held={held}
+          field={field.id}
+          at={at}
+          label={label}
+          kind="confirm"
+          items={yesNo(stops)}
+          {...hint}
+        />
+      );
+    case 'choice':
+    case 'choices':
+      return (
+        <ChoiceField
+          held={held}
+          field={field.id}
+          at={at}
+          label={label}
+          kind={field.kind}
+          items={(field.choices ?? []).map(({ value, label: text }) => ({
+            value,
+            text: sayKey(text),
+            stops: stops.includes(value),
+          }))}
+          {...hint}
+        />
+      );
+  }
+}

@@ -1,0 +1,64 @@
+/** A stage's table as a form: its rows in order, grouped by what they are about, one set per sensor where they are. */
+import type { ReactNode } from 'react';
+import { type Place, placesOf } from '../../../core/job/assess.ts';
+import { fieldKey } from '../../../core/job/fieldKey.ts';
+import type { Field, Stage } from '../../../core/job/stages/index.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { sayKey } from '../../text/sayKey.ts';
+import { StageField } from './StageField.tsx';
+
+interface Row {
+  readonly field: Field;
+  readonly place: Place;
+}
+
+interface Group {
+  readonly key: string;
+  readonly heading: string;
+  readonly rows: readonly Row[];
+}
+
+/** The rows of a stage at every place they stand in this job, in groups: first of the job, then of each sensor. */
+export function groupsOf(held: HeldJob, stage: Stage, only?: (field: Field) => boolean): readonly Group[] {
+  const rows = stage.fields
+    .filter((field) => only?.(field) ?? true)
+    .flatMap((field) => placesOf(held.job, stage, field).map((place) => ({ field, place })));
+  const groups: { key: string; heading: string; rows: Row[] }[] = [];
+  for (const row of rows) {
+    const { sensor } = row.place;
+    const key = `${sensor?.sensor ?? ''} ${sensor === null ? row.field.printed : ''}`;
+    const heading = sensor === null ? sayKey(`group.${row.field.printed}`) : sensor.name;
+    const group = groups.find((each) => each.key === key);
+    if (group === undefined) groups.push({ key, heading, rows: [row] });
+    else group.rows.push(row);
+  }
+  return groups;
+}
+
+export function StageForm({
+  held,
+  stage,
+  only,
+  children,
+}: {
+  readonly held: HeldJob;
+  readonly stage: Stage;
+  readonly only?: (field: Field) => boolean;
+  readonly children?: ReactNode;
+}): ReactNode {
+  return (
+    <div className="form" data-form={stage.id}>
+      {groupsOf(held, stage, only).map((group) => (
+        <section key={group.key} className="sheet form-group">
+          <h3>{group.heading}</h3>
+          <div className="form-grid">
+            {group.rows.map(({ field, place }) => (
+              <StageField key={fieldKey(field.id, place.at)} held={held} field={field} place={place} />
+            ))}
+          </div>
+        </section>
+      ))}
+      {children}
+    </div>
+  );
+}

@@ -1,0 +1,79 @@
+/**
+ * The readings of one stage: the plan with the points of the current reading, the lap of all readings as a strip, and
+ * the current reading large below. The next one opens by itself after an entry.
+ */
+import { type ReactNode, useCallback, useMemo, useState } from 'react';
+import type { JobSensor } from '../../../core/job/job.ts';
+import type { StageId } from '../../../core/job/stages/index.ts';
+import type { PlacementAnswer } from '../../../core/placement/types.ts';
+import type { HeldJob } from '../../state/heldJob.ts';
+import { type PlacementView, placementView, previewAnswer } from '../../state/placementView.ts';
+import { nextSlot, type Slot, slotsOf } from '../../state/readings.ts';
+import { typedPreviews } from '../../state/typedPreviews.ts';
+import { useWindow } from '../../state/windowContext.tsx';
+import { LapStrip } from './LapStrip.tsx';
+import { PlanView } from './PlanView.tsx';
+import { ReadingPanel } from './ReadingPanel.tsx';
+
+/** What the side of the desk may show: the answer with what is typed in it. */
+export interface DeskFacts {
+  readonly view: PlacementView;
+  readonly slots: readonly Slot[];
+  readonly answer: PlacementAnswer | undefined;
+  /** True while the answer holds typed values that are not recorded. */
+  readonly preview: boolean;
+}
+
+interface ReadingDeskProps {
+  readonly held: HeldJob;
+  readonly sensor: JobSensor;
+  readonly stage: StageId;
+  /** Station whose detail the plan shows. */
+  readonly station?: string;
+  /** Which of the stage's readings are entered here; all of them when absent. */
+  readonly only?: (slot: Slot) => boolean;
+  readonly side: (facts: DeskFacts) => ReactNode;
+}
+
+export function ReadingDesk({ held, sensor, stage, station, only, side }: ReadingDeskProps): ReactNode {
+  const { job } = held;
+  const typed = useWindow((state) => state.typed);
+  const [picked, setPicked] = useState<string | undefined>(undefined);
+  const view = useMemo(() => placementView(job, sensor), [job, sensor]);
+  const slots = useMemo(() => {
+    const all = slotsOf(job, sensor.sensor, view.recipe, stage);
+    return only === undefined ? all : all.filter(only);
+  }, [job, sensor, view, stage, only]);
+  const previews = useMemo(() => typedPreviews(job, view, slots, typed), [job, view, slots, typed]);
+  const { answer, preview } = useMemo(() => previewAnswer(job, view, previews), [job, view, previews]);
+  const current = slots.find((slot) => slot.key === picked) ?? nextSlot(slots) ?? slots[0];
+  const pick = useCallback((key: string) => setPicked(key), []);
+  const facts: DeskFacts = { view, slots, answer, preview };
+  return (
+    <div className="desk">
+      <div className="desk-main">
+        <PlanView
+          view={view}
+          answer={answer}
+          preview={preview}
+          slots={slots}
+          current={current}
+          onPick={pick}
+          {...(station === undefined ? {} : { station })}
+        />
+        <LapStrip slots={slots} current={current} answer={answer} onPick={pick} />
+        {current === undefined ? null : (
+          <ReadingPanel
+            key={`${sensor.sensor} ${current.key}`}
+            held={held}
+            view={view}
+            slot={current}
+            slots={slots}
+            onRecorded={() => setPicked(nextSlot(slots, current.key)?.key ?? current.key)}
+          />
+        )}
+      </div>
+      <div className="desk-side">{side(facts)}</div>
+    </div>
+  );
+}

@@ -1,0 +1,319 @@
+/** What a person can make the window do. The only place that changes the store or speaks to the service. */
+import type { Input, Output } from '../../core/contract/index.ts';
+import type { CertificateKind } from '../../core/job/events.ts';
+import { err, ok, type Result } from '../../core/result.ts';
+import { withEvents } from './heldJob.ts';
+import type { CallError, Ports } from './ports.ts';
+import { createRecorder, type EntryToSend, hasNoAnswer, type RecordAnswer } from './recorder.ts';
+import { type Route, routeText } from './route.ts';
+import {
+  afterRecorded,
+  afterRefused,
+  DRAFT_AFTER_MS,
+  opened,
+  restored,
+  sent,
+  type TypedEntry,
+  typed,
+  typedKey,
+} from './typedEntry.ts';
+import type { Status, WindowState, WindowStore } from './windowState.ts';
+
+export interface Actions {
+  readonly start: () => Promise<void>;
+  readonly go: (route: Route) => void;
+  /** Gives the focus to a field or reading of the stage in sight. */
+  readonly lookAt: (key: string | null) => void;
+  readonly choosePerson: (person: string) => void;
+  readonly openDemo: () => Promise<void>;
+  readonly setUpShop: (
+    form: Omit<Input<'shop.setUp'>, 'commandId'>,
+  ) => Promise<Result<Output<'shop.setUp'>, CallError>>;
+  readonly takeStatus: (status: Status) => void;
+  readonly openKey: (passphrase: string) => Promise<Result<Status, CallError>>;
+  readonly search: (text: string) => Promise<void>;
+  readonly createJob: (bay: string, entries: readonly EntryToSend[]) => Promise<CallError | null>;
+  readonly readJob: (job: string) => Promise<void>;
+  /** Every key typed: state at once, draft after 300 ms. */
+  readonly type: (job: string, key: string, text: string) => void;
+  /** The person left the field without sending: the draft is saved now. */
+  readonly leave: (job: string, key: string) => void;
+  /** Nothing typed after all. */
+  readonly drop: (job: string, key: string) => void;
+  /** Sends what stands in a field as the facts given. */
+  readonly send: (job: string, key: string, entries: readonly EntryToSend[]) => Promise<RecordAnswer>;
+  /** Records facts that no one typed into a field: a choice, a move, a strike. */
+  readonly record: (
+    job: string,
+    entries: readonly EntryToSend[],
+    choice?: { readonly key: string; readonly value: unknown },
+  ) => Promise<RecordAnswer>;
+  readonly issue: (
+    job: string,
+    kind: CertificateKind,
+    reason: string,
+  ) => Promise<Result<Output<'certificate.issue'>, CallError>>;
+  readonly readCertificates: (job: string) => Promise<void>;
+  readonly check: (file: string) => Promise<Result<Output<'certificate.check'>, CallError>>;
+  readonly dismissProblem: () => void;
+}
+
+const PERSON_KEPT = 'datumline.person';
+
+/** What outlives the window on this PC only: who was chosen last. */
+export interface Kept {
+  readonly read: (key: string) => string | null;
+  readonly write: (key: string, value: string) => void;
+}
+
+export function createActions(store: WindowStore, ports: Ports, kept: Kept): Actions {
+  const { getState, setState } = store;
+  const draftTimers = new Map<string, () => void>();
+
+  const putTyped = (key: string, entry: TypedEntry | undefined): void =>
+    setState((state) => {
+      const rest = Object.fromEntries(Object.entries(state.typed).filter(([each]) => each !== key));
+      return { typed: entry === undefined ? rest : { ...rest, [key]: entry } };
+    });
+
+  const acting = (): string => getState().person ?? '';
+
+  const takeStatus = (status: Status): void => {
+    const people = status.shop?.people ?? [];
+    const known = (id: string | null): boolean => people.some((each) => each.id === id);
+    const last = getState().person ?? kept.read(PERSON_KEPT);
+    setState({ status, startError: null, person: known(last) ? last : (people[0]?.id ?? null) });
+  };
+
+  const readJob = async (job: string): Promise<void> => {
+    const answer = await ports.call('job.read', { job, afterSeq: 0 });
+    if (!answer.ok) {
+      if (!hasNoAnswer(answer.error)) {
+        setState((state) => ({ jobErrors: { ...state.jobErrors, [job]: answer.error } }));
+      }
+      return;
+    }
+    const held = withEvents(undefined, answer.value.events, answer.value.personal);
+    if (held === undefined) return;
+    setState((state) => {
+      const drafts = answer.value.drafts.filter((draft) => draft.text !== '');
+      const fresh = drafts
+        .filter((draft) => state.typed[typedKey(job, draft.field)] === undefined)
+        .map((draft) => [typedKey(job, draft.field), restored(job, draft.field, draft.text, ports.newId())]);
+      return {
+        jobs: { ...state.jobs, [job]: held },
+        jobErrors: Object.fromEntries(Object.entries(state.jobErrors).filter(([each]) => each !== job)),
+        typed: { ...state.typed, ...Object.fromEntries(fresh) },
+      };
+    });
+  };
+
+  const takeRecorded = (job: string, output: Output<'job.record'>): void => {
+    const held = withEvents(getState().jobs[job], output.events, output.personal);
+    if (held === undefined) void readJob(job);
+    else setState((state) => ({ jobs: { ...state.jobs, [job]: held } }));
+  };
+
+  const recorder = createRecorder(ports, {
+    lastSeq: (job) => getState().jobs[job]?.job.last.seq ?? 0,
+    onRecorded: takeRecorded,
+    onWaiting: (unanswered) => setState({ unanswered }),
+  });
+
+  const saveDraft = async (key: string): Promise<void> => {
+    draftTimers.get(key)?.();
+    draftTimers.delete(key);
+    const entry = getState().typed[key];
+    if (entry === undefined || entry.phase === 'sent' || entry.savedText === entry.text) return;
+    const answer = await ports.call('draft.save', { job: entry.job, field: entry.key, text: entry.text });
+    const now = getState().typed[key];
+    if (answer.ok && now !== undefined && now.savedText !== entry.text) {
+      putTyped(key, { ...now, savedText: entry.text });
+    } else if (!answer.ok && hasNoAnswer(answer.error) && now !== undefined) {
+      saveDraftSoon(key);
+    }
+  };
+
+  const saveDraftSoon = (key: string): void => {
+    draftTimers.get(key)?.();
+    draftTimers.set(
+      key,
+      ports.later(DRAFT_AFTER_MS, () => void saveDraft(key)),
+    );
+  };
+
+  const stopDraft = (key: string): void => {
+    draftTimers.get(key)?.();
+    draftTimers.delete(key);
+  };
+
+  const type = (job: string, field: string, text: string): void => {
+    const key = typedKey(job, field);
+    const entry = getState().typed[key];
+    putTyped(
+      key,
+      entry === undefined ? opened(job, field, text, ports.newId()) : typed(entry, text, ports.newId()),
+    );
+    saveDraftSoon(key);
+  };
+
+  const drop = (job: string, field: string): void => {
+    const key = typedKey(job, field);
+    const entry = getState().typed[key];
+    stopDraft(key);
+    putTyped(key, undefined);
+    if (entry?.savedText != null && entry.savedText !== '') {
+      void ports.call('draft.save', { job, field, text: '' });
+    }
+  };
+
+  const send = async (job: string, field: string, entries: readonly EntryToSend[]): Promise<RecordAnswer> => {
+    const key = typedKey(job, field);
+    const entry = getState().typed[key] ?? opened(job, field, '', ports.newId());
+    stopDraft(key);
+    putTyped(key, sent(entry));
+    const { commandId } = entry;
+    const answer = await recorder.submit({ job, commandId, person: acting(), draft: field, entries });
+    const now = getState().typed[key];
+    if (now === undefined) return answer;
+    if (answer.ok) putTyped(key, afterRecorded(now, commandId));
+    else {
+      putTyped(key, afterRefused(now, commandId, answer.error, ports.newId()));
+      await readJob(job);
+    }
+    return answer;
+  };
+
+  const putPending = (key: string, value: WindowState['pending'][string] | undefined): void =>
+    setState((state) => {
+      const rest = Object.fromEntries(Object.entries(state.pending).filter(([each]) => each !== key));
+      return { pending: value === undefined ? rest : { ...rest, [key]: value } };
+    });
+
+  const record: Actions['record'] = async (job, entries, choice) => {
+    const commandId = ports.newId();
+    const key = choice === undefined ? undefined : typedKey(job, choice.key);
+    if (key !== undefined) putPending(key, { value: choice?.value, commandId });
+    const answer = await recorder.submit({ job, commandId, person: acting(), draft: null, entries });
+    if (key !== undefined && getState().pending[key]?.commandId === commandId) putPending(key, undefined);
+    if (!answer.ok) {
+      setState({ problem: answer.error });
+      await readJob(job);
+    }
+    return answer;
+  };
+
+  /** Repeats a command that has no answer, always with the same id. */
+  const insist = async <T>(call: () => Promise<Result<T, CallError>>): Promise<Result<T, CallError>> => {
+    for (;;) {
+      const answer = await call();
+      if (answer.ok || !hasNoAnswer(answer.error)) return answer;
+      await new Promise<void>((resolve) => ports.later(DRAFT_AFTER_MS, resolve));
+    }
+  };
+
+  const readStatus = async (): Promise<void> => {
+    const answer = await insist(() => ports.call('app.status', {}));
+    if (answer.ok) takeStatus(answer.value);
+    else setState({ startError: answer.error });
+  };
+
+  const search = async (text: string): Promise<void> => {
+    const answer = await ports.call('job.list', { search: text });
+    if (answer.ok) setState({ list: { search: text, ...answer.value } });
+    else if (!hasNoAnswer(answer.error)) setState({ problem: answer.error });
+  };
+
+  const enterRoute = (route: Route): void => {
+    if (route.screen === 'home') void search(getState().list?.search ?? '');
+    if (route.screen === 'job') {
+      if (getState().jobs[route.job] === undefined) void readJob(route.job);
+    }
+  };
+
+  const serviceChanged = (service: WindowState['service']): void => {
+    const before = getState().service;
+    setState({ service });
+    if (service !== 'running' || before === 'running') return;
+    recorder.wake();
+    for (const key of Object.keys(getState().typed)) void saveDraft(key);
+    if (getState().status !== null) void readStatus();
+  };
+
+  const jobChanged = (job: string, seq: number): void => {
+    const held = getState().jobs[job];
+    if (held !== undefined && held.job.last.seq < seq && getState().unanswered === 0) void readJob(job);
+    if (getState().route.screen === 'home') void search(getState().list?.search ?? '');
+  };
+
+  return {
+    start: async () => {
+      ports.onNotice('service.state', (notice) => serviceChanged(notice.state));
+      ports.onNotice('job.changed', (notice) => jobChanged(notice.job, notice.seq));
+      await readStatus();
+      if (getState().status !== null) setState({ service: 'running' });
+      enterRoute(getState().route);
+    },
+    go: (route) => {
+      setState({ route, problem: null, focus: null });
+      globalThis.history?.replaceState(null, '', routeText(route));
+      enterRoute(route);
+    },
+    lookAt: (focus) => setState({ focus }),
+    choosePerson: (person) => {
+      kept.write(PERSON_KEPT, person);
+      setState({ person });
+    },
+    openDemo: async () => {
+      const commandId = ports.newId();
+      const answer = await insist(() => ports.call('shop.openDemo', { commandId }));
+      if (!answer.ok) return setState({ problem: answer.error });
+      takeStatus(answer.value);
+      await search('');
+    },
+    setUpShop: async (form) => {
+      const commandId = ports.newId();
+      return insist(() => ports.call('shop.setUp', { ...form, commandId }));
+    },
+    takeStatus,
+    openKey: async (passphrase) => {
+      const answer = await ports.call('key.open', { passphrase });
+      if (answer.ok) takeStatus(answer.value);
+      return answer;
+    },
+    search,
+    createJob: async (bay, entries) => {
+      const commandId = ports.newId();
+      const input = { person: acting(), commandId, bay, entries: entries.map((entry) => ({ ...entry })) };
+      const answer = await insist(() => ports.call('job.create', input));
+      if (!answer.ok) return answer.error;
+      const route: Route = { screen: 'job', job: answer.value.job, view: 'intake' };
+      setState({ route, problem: null });
+      globalThis.history?.replaceState(null, '', routeText(route));
+      await readJob(answer.value.job);
+      return null;
+    },
+    readJob,
+    type,
+    leave: (job, field) => void saveDraft(typedKey(job, field)),
+    drop,
+    send,
+    record,
+    issue: async (job, kind, reason) => {
+      const commandId = ports.newId();
+      const expectedSeq = getState().jobs[job]?.job.last.seq ?? 0;
+      const input = { person: acting(), job, commandId, expectedSeq, kind, reason };
+      const answer = await insist(() => ports.call('certificate.issue', input));
+      await readJob(job);
+      return answer.ok ? ok(answer.value) : err(answer.error);
+    },
+    readCertificates: async (job) => {
+      const answer = await ports.call('certificate.list', { job });
+      if (answer.ok) {
+        setState((state) => ({ certificates: { ...state.certificates, [job]: answer.value.rows } }));
+      }
+    },
+    check: (file) => ports.call('certificate.check', { file }),
+    dismissProblem: () => setState({ problem: null }),
+  };
+}

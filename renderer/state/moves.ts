@@ -1,0 +1,24 @@
+/** Facts that open a new set-up: a move that was asked for and is done, or a body that was moved or bumped. */
+import type { Job } from '../../core/job/job.ts';
+import type { Move } from '../../core/placement/types.ts';
+import { sayKey } from '../text/sayKey.ts';
+import type { EntryToSend } from './recorder.ts';
+
+/** The fixture was moved as asked: its readings leave the solution, only they are asked for again. */
+export function moveDoneFact(job: Job, move: Move): EntryToSend {
+  const words = sayKey(move.wordKey, move.values);
+  return {
+    type: 'bodyMoved',
+    v: 1,
+    payload: { body: 'fixture', setUp: job.setUps.fixture + 1, cause: 'moveDone', words },
+  };
+}
+
+/** Somebody says that a body moved. */
+export function movedFact(job: Job, body: 'car' | 'fixture'): EntryToSend {
+  return {
+    type: 'bodyMoved',
+    v: 1,
+    payload: { body, setUp: job.setUps[body] + 1, cause: 'moved', words: '' },
+  };
+}

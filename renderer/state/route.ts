@@ -1,0 +1,27 @@
+/** Where the person is in the window, kept in the address so that a reload of the window returns there. */
+import { type StageId, stages } from '../../core/job/stages/index.ts';
+
+export type Route =
+  | { readonly screen: 'home' }
+  | { readonly screen: 'check' }
+  | { readonly screen: 'job'; readonly job: string; readonly view: StageId | 'history' };
+
+const HOME: Route = { screen: 'home' };
+
+/** The fragment of a route: `#/job/0190.../placement`. */
+export function routeText(route: Route): string {
+  if (route.screen === 'home') return '#/';
+  if (route.screen === 'check') return '#/check';
+  return `#/job/${route.job}/${route.view}`;
+}
+
+/** The route of a fragment; anything unknown is home. */
+export function routeOf(fragment: string): Route {
+  if (fragment === '#/check') return { screen: 'check' };
+  const match = /^#\/job\/([A-Za-z0-9._-]{1,60})\/([a-z]+)$/.exec(fragment);
+  const [, job, view] = match ?? [];
+  if (job === undefined || view === undefined) return HOME;
+  if (view === 'history') return { screen: 'job', job, view };
+  const stage = stages.find((each) => each.id === view);
+  return stage === undefined ? HOME : { screen: 'job', job, view: stage.id };
+}

@@ -1,0 +1,44 @@
+/** Our own small set of icons: 2 px strokes on a 24 grid. An icon always stands beside its word. */
+import type { ReactNode } from 'react';
+
+const PATHS = {
+  home: 'M4 11 12 4l8 7M6 9.5V20h12V9.5M10 20v-6h4v6',
+  add: 'M12 5v14M5 12h14',
+  search: 'M10.5 17a6.5 6.5 0 1 0 0-13 6.5 6.5 0 0 0 0 13ZM15.5 15.5 20 20',
+  person: 'M12 12a4 4 0 1 0 0-8 4 4 0 0 0 0 8ZM4 20c1-4 4-5.5 8-5.5s7 1.5 8 5.5',
+  history: 'M4 12a8 8 0 1 0 2.5-5.8L4 8.5M4 4v4.5h4.5M12 8v4.5l3 2',
+  strike: 'M4 12h16M8 5h8M7 19h10',
+  repeat: 'M5 10a7 7 0 0 1 12-3.5L20 9M20 4v5h-5M19 14a7 7 0 0 1-12 3.5L4 15M4 20v-5h5',
+  turn: 'M12 4a8 8 0 1 1-7.4 5M4 4v5h5',
+  enter: 'M19 5v8H6M10 9l-4 4 4 4',
+  done: 'm5 13 4.5 4.5L19 7',
+  moved: 'M12 4v16M4 12h16M9 7l3-3 3 3M9 17l3 3 3-3M7 9l-3 3 3 3M17 9l3 3-3 3',
+  document: 'M6 3h8l4 4v14H6ZM14 3v4h4M9 12h6M9 16h6',
+  check: 'M12 3 5 6v6c0 4 3 7 7 9 4-2 7-5 7-9V6ZM9 12l2.2 2.2L15.5 10',
+  caution: 'M12 4 3 20h18ZM12 10v5M12 17.6v.2',
+  close: 'M6 6l12 12M18 6 6 18',
+  down: 'm6 9 6 6 6-6',
+  sensor: 'M5 12a7 7 0 0 1 14 0M8 12a4 4 0 0 1 8 0M12 12v8M8 20h8',
+  save: 'M12 4v11M7.5 10.5 12 15l4.5-4.5M5 20h14',
+} as const;
+
+export type IconName = keyof typeof PATHS;
+
+export function Icon({ name }: { readonly name: IconName }): ReactNode {
+  return (
+    <svg className="icon" viewBox="0 0 24 24" aria-hidden="true">
+      <path d={PATHS[name]} />
+    </svg>
+  );
+}
+
+/** The mark of the product: a plumb line over a datum triangle. */
+export function ProductMark({ size }: { readonly size: number }): ReactNode {
+  return (
+    <svg width={size} height={size} viewBox="0 0 24 24" aria-hidden="true">
+      <path d="M4 22 12 13l8 9Z" fill="none" stroke="currentColor" strokeWidth="2" strokeLinejoin="round" />
+      <path d="M12 1.5V8" stroke="var(--accent)" strokeWidth="2" strokeLinecap="round" />
+      <path d="M9.8 7.5h4.4L12 12.5Z" fill="var(--accent)" />
+    </svg>
+  );
+}
