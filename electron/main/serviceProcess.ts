@@ -24,7 +24,7 @@ export interface ServiceProcess {
 }
 
 interface Pending {
-  readonly message: ToService;
+  readonly message: Extract<ToService, { type: 'request' }>;
   readonly answer: (envelope: Envelope<unknown>) => void;
   /** How often a service took it and died. */
   deaths: number;
@@ -43,12 +43,17 @@ export const serviceTimes = {
 /** A call that two services in a row died of is not offered to a third. */
 const MOST_DEATHS = 2;
 
-/** After so many starts in a row without one that became ready, the window is told "stopped"; trying goes on. */
+/**
+ * After so many starts in a row that came to nothing the window is told "stopped" and calls are answered so at once,
+ * instead of waiting for ever; trying goes on.
+ */
 const STARTS_UNTIL_STOPPED = 5;
 
-function interrupted(request: Request): Envelope<never> {
+type Refusal = 'service/interrupted' | 'service/stopped';
+
+function refuse(request: Request, code: Refusal): Envelope<never> {
   const traceId = request.kind === 'call' ? request.traceId : '';
-  return { ok: false, error: { code: 'service/interrupted', details: {}, traceId } };
+  return { ok: false, error: { code, details: {}, traceId } };
 }
 
 /** The pause before the next start, after so many failed ones in a row. */
@@ -94,15 +99,20 @@ export function startServiceProcess(parts: ServiceProcessParts): ServiceProcess 
     sendPending();
   };
 
-  const bury = () => {
+  const giveUp = (code: Refusal, which: (entry: Pending) => boolean) => {
     for (const [id, entry] of pending) {
-      if (!entry.sent) continue;
-      entry.sent = false;
-      entry.deaths += 1;
-      if (entry.deaths < MOST_DEATHS || entry.message.type !== 'request') continue;
+      if (!which(entry)) continue;
       pending.delete(id);
-      entry.answer(interrupted(entry.message.request));
+      entry.answer(refuse(entry.message.request, code));
     }
+  };
+
+  const bury = () => {
+    for (const entry of pending.values()) {
+      if (entry.sent) entry.deaths += 1;
+      entry.sent = false;
+    }
+    giveUp('service/interrupted', ({ deaths }) => deaths >= MOST_DEATHS);
   };
 
   const launch = () => {
@@ -122,7 +132,12 @@ export function startServiceProcess(parts: ServiceProcessParts): ServiceProcess 
       if (performance.now() - startedAt > serviceTimes.provenAfterMs) failures = 0;
       const pause = pauseMs(failures);
       failures += 1;
-      setState(failures >= STARTS_UNTIL_STOPPED ? 'stopped' : 'restarting');
+      if (failures >= STARTS_UNTIL_STOPPED) {
+        setState('stopped');
+        giveUp('service/stopped', () => true);
+      } else {
+        setState('restarting');
+      }
       setTimeout(launch, pause);
     };
     started.on('message', receive);
@@ -136,7 +151,8 @@ export function startServiceProcess(parts: ServiceProcessParts): ServiceProcess 
       return state;
     },
     request(request) {
-      if (stopping) return Promise.resolve(interrupted(request));
+      if (stopping) return Promise.resolve(refuse(request, 'service/interrupted'));
+      if (state === 'stopped') return Promise.resolve(refuse(request, 'service/stopped'));
       lastId += 1;
       const id = lastId;
       return new Promise((answer) => {

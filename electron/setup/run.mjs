@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { endChildrenWithThisProcess, run } from './child.mjs';
 import { ensure, environment } from './ensure.mjs';
+import { ensurePackages, testPackages, windowPackages } from './packages.mjs';
 import { pinnedNode, root } from './paths.mjs';
 import { runEntry, SetupError } from './say.mjs';
 import { lint, typecheck } from './staticChecks.mjs';
@@ -32,12 +33,13 @@ async function main() {
   const command = scripts[name];
   if (command) return runScript(command, args);
   if (name === 'setup') return ensure('tests').then(() => 0);
+  if (name === 'packages') return ensurePackages([...windowPackages, ...testPackages]).then(() => 0);
   if (name === 'lint' || name === 'typecheck') {
     await ensure('modules');
     return name === 'lint' ? lint() : typecheck();
   }
   throw new SetupError(
-    `run.mjs NAME, with NAME one of: ${[...Object.keys(scripts), 'lint', 'typecheck', 'setup'].join(', ')}`,
+    `run.mjs NAME, with NAME one of: ${[...Object.keys(scripts), 'lint', 'typecheck', 'setup', 'packages'].join(', ')}`,
   );
 }
 

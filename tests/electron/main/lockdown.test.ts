@@ -1,0 +1,69 @@
+import { describe, expect, test, vi } from 'vitest';
+
+vi.mock('electron', () => ({ app: {} }));
+
+import { isAllowedFrame, isAllowedRequest, mayRequest } from '../../../electron/main/lockdown.ts';
+
+describe('what a page may ask for', () => {
+  test.each([
+    'app://datumline/index.html',
+    'blob:app://datumline/x',
+    'chrome-extension://x/y',
+    'devtools://x/y',
+  ])('%s', (url) => {
+    expect(isAllowedRequest(url)).toBe(true);
+  });
+
+  test.each([
+    'app://elsewhere/index.html',
+    'https://example.org/',
+    'http://127.0.0.1/',
+    'ws://127.0.0.1/',
+    'ftp://example.org/',
+    'file:///etc/passwd',
+    'data:text/html,x',
+    'javascript:1',
+    '',
+  ])('not %s', (url) => {
+    expect(isAllowedRequest(url)).toBe(false);
+  });
+});
+
+describe('writing needs the sender of a message', () => {
+  const isOurWindow = (id: number) => id === 1;
+  const ours = { contentsId: 1, frame: { url: 'app://datumline/index.html', parent: null } };
+  const drop = 'app://datumline/drop';
+
+  test('our top frame may', () => {
+    expect(mayRequest(drop, 'POST', ours, isOurWindow)).toBe(true);
+  });
+
+  test('nobody else may; reading needs no sender', () => {
+    const inner = { ...ours, frame: { ...ours.frame, parent: {} } };
+    for (const sender of [inner, { ...ours, contentsId: 2 }, { ...ours, frame: null }]) {
+      for (const method of ['POST', 'PUT', 'DELETE']) {
+        expect(mayRequest(drop, method, sender, isOurWindow)).toBe(false);
+      }
+      expect(mayRequest('app://datumline/index.html', 'GET', sender, isOurWindow)).toBe(true);
+    }
+  });
+
+  test('not even ours elsewhere', () => {
+    expect(mayRequest('https://example.org/', 'POST', ours, isOurWindow)).toBe(false);
+  });
+});
+
+describe('what a frame inside may show', () => {
+  test('a stored file', () => {
+    expect(isAllowedFrame(`app://datumline/file/${'0'.repeat(64)}`)).toBe(true);
+  });
+
+  test.each([
+    'app://datumline/index.html',
+    'app://elsewhere/file/x',
+    'https://example.org/file/x',
+    'about:blank',
+  ])('not %s', (url) => {
+    expect(isAllowedFrame(url)).toBe(false);
+  });
+});
