@@ -3,8 +3,8 @@
  * into our own small tree. What the walk does not know is refused: no functions but seven, no assignment,
  * member, index, range, string, matrix or condition. Juxtaposition is allowed for a number before a unit only.
  */
-import { type MathNode, parse } from 'mathjs/number';
-import { err, ok, type Result } from '../result.ts';
+import { create, type MathNode, parseDependencies } from 'mathjs/number';
+import { err, invariant, ok, type Result } from '../result.ts';
 
 /** Longest text of an expression, characters. */
 export const EXPRESSION_LENGTH_LIMIT = 300;
@@ -84,8 +84,21 @@ export function parseExpression(text: string): Result<Expression, ExpressionErro
 /** mathjs reads a bare `in` as its conversion operator, which would bind looser than any sum: it becomes `inch`. */
 const INCH_WORD = /(?<![A-Za-z])in(?![A-Za-z0-9])/g;
 
+type Parse = (text: string) => MathNode;
+let parser: Parse | undefined;
+
+/** mathjs' parser alone, without its functions, made when the first expression is read: programs start without it. */
+function mathParser(): Parse {
+  if (parser === undefined) {
+    invariant(parseDependencies !== undefined, 'mathjs has its parser');
+    parser = create(parseDependencies).parse;
+  }
+  return parser;
+}
+
 /** The one call into mathjs; its parser reports a bad text by throwing. */
 function parseText(text: string): Result<MathNode, ExpressionError> {
+  const parse = mathParser();
   try {
     return ok(parse(text.replace(INCH_WORD, 'inch')));
   } catch {
