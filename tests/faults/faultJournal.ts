@@ -1,0 +1,80 @@
+/** The journal as the fault programs use it: every entry carries a number of its own, so that doubles show by content. */
+import { systemClock, systemRandom } from '../../electron/service/clock.ts';
+import {
+  type JournalContext,
+  type JournalEntry,
+  type JournalOptions,
+  type JournalReader,
+  openReader,
+} from '../../electron/service/journal/index.ts';
+
+export type FaultRow = { readonly job: string; readonly entries: number };
+
+export const faultOptions: JournalOptions<FaultRow> = {
+  checkPayload: (_type, _v, payload) =>
+    typeof payload.n === 'number' || typeof payload.n === 'string' ? undefined : 'no number',
+  commutes: (type) => type === 'readingRecorded',
+  projection: {
+    edition: 1,
+    rowOf: (events) => ({ job: events[0]?.job ?? '', entries: events.length }),
+  },
+};
+
+export function faultContext(): JournalContext {
+  return {
+    at: systemClock.now(),
+    person: 'p1',
+    device: 'bay-pc',
+    app: 'fault-test',
+    random: systemRandom,
+  };
+}
+
+/** An entry known by `n`; every third has a personal text, `size` characters of ballast make it as large as wanted. */
+export function numberedEntry(n: number, size: number): JournalEntry {
+  const payload = { n, ballast: 'x'.repeat(size) };
+  const type = n % 2 === 0 ? 'readingRecorded' : 'fieldRecorded';
+  return {
+    type,
+    v: 1,
+    payload: n % 3 === 0 ? { ...payload, remark: { personal: `remark ${n}` } } : payload,
+  };
+}
+
+/** The numbers of all entries in the store, in order; and everything that a verification finds, in words. */
+export function lookInto(folder: string): {
+  readonly numbers: readonly unknown[];
+  readonly problems: readonly string[];
+} {
+  const opened = openReader(folder, faultOptions);
+  if (!opened.ok) return { numbers: [], problems: [`cannot be read: ${JSON.stringify(opened.error)}`] };
+  const reader = opened.value;
+  try {
+    return { numbers: numbersIn(reader), problems: problemsOf(reader) };
+  } finally {
+    reader.close();
+  }
+}
+
+function numbersIn(reader: JournalReader<FaultRow>): readonly unknown[] {
+  const streams = reader.streams();
+  if (!streams.ok) return [];
+  return streams.value.flatMap((job) => {
+    const read = reader.readJob(job);
+    return read.ok ? read.value.events.map(({ event }) => event.payload.n) : [];
+  });
+}
+
+function problemsOf(reader: JournalReader<FaultRow>): readonly string[] {
+  const verified = reader.verify();
+  if (!verified.ok) return [`cannot be verified: ${JSON.stringify(verified.error)}`];
+  const { findings, damage } = verified.value;
+  const rows = reader.listJobs();
+  const streams = reader.streams();
+  const listed = rows.ok && streams.ok && rows.value.length === streams.value.length;
+  return [
+    ...findings.map((finding) => `chain: ${JSON.stringify(finding)}`),
+    ...damage.map((line) => `damage: ${line}`),
+    ...(listed ? [] : ['the job list does not have a row for each job']),
+  ];
+}
