@@ -1,6 +1,7 @@
 /** What the readings say about each other: global test, suspects, residuals and controls. */
 import type { RowResult, Solution } from '../adjust/solution.ts';
-import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import { repeatabilityLimit } from '../uncertainty/readingUncertainty.ts';
+import type { WorkUncertainties } from './defaults.ts';
 import { shareName } from './names.ts';
 import { repeatability, type SlotValues } from './readings.ts';
 import type { ReadingSpec } from './recipe.ts';
@@ -57,7 +58,7 @@ export function controlFindings(
     const repeated = values.get(slotKey({ ...spec, purpose: 'proof' }));
     if (control === undefined || repeated === undefined) return [];
     const differenceMm = control.value - repeated.value;
-    const limitMm = defaultUncertainties.repeatLimitFactor * repeatability(spec, work);
+    const limitMm = repeatabilityLimit(repeatability(spec, work));
     return [{ id: slotKey(spec), differenceMm, limitMm, agrees: Math.abs(differenceMm) <= limitMm }];
   });
 }

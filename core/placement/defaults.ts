@@ -4,6 +4,9 @@
  * classes. Three ways of working: typical (bob held at the hub cap), careful (pin in the hub, two drops), best
  * (fixture in the hub, class I tape).
  */
+import { rectangular } from '../uncertainty/quantity.ts';
+import { LEAST_POOLED_DOF } from '../uncertainty/readingUncertainty.ts';
+import { type TapeClass, tapeLimitMm } from '../uncertainty/tapeClass.ts';
 import { radFromDeg } from '../units.ts';
 import type { WorkClass } from './types.ts';
 
@@ -26,7 +29,7 @@ export interface WorkUncertainties {
   /** The inclinometer after reversal, with its seat on the bar. */
   readonly inclinometerRad: number;
   /** The tape class when the instrument does not say its own. */
-  readonly tapeClass: 'I' | 'II' | 'III';
+  readonly tapeClass: TapeClass;
 }
 
 const typical: WorkUncertainties = {
@@ -68,9 +71,7 @@ const best: WorkUncertainties = {
 export const defaultUncertainties = {
   byWork: { typical, careful, best } satisfies Record<WorkClass, WorkUncertainties>,
   /** Degrees of freedom behind the pooled repeatability of a tape: at least 20, so that t stays near 2. */
-  repeatDof: 20,
-  /** Two readings of one thing differ by less than this many standard deviations in 95 % of pairs: 1.96 root 2. */
-  repeatLimitFactor: 2.8,
+  repeatDof: LEAST_POOLED_DOF,
   /** One staff reading. */
   staffMm: 0.5,
   /** Height of a hub above its mark: only slope times its error matters. */
@@ -92,35 +93,23 @@ export const defaultUncertainties = {
   toeRad: radFromDeg(0.03),
 } as const;
 
-/** Parts of the EU tape classes, mm: limit a + b L with L in metres rounded up, c for an end hook. Directive 2014/32/EU, Annex X, Table 1. */
-const TAPE_CLASSES = {
-  I: { a: 0.1, b: 0.1, c: 0.1 },
-  II: { a: 0.3, b: 0.2, c: 0.2 },
-  III: { a: 0.6, b: 0.4, c: 0.3 },
-} as const;
-
-/** Largest permitted error of a tape of a class over a length, mm: class II at 4300 mm gives 1.3. */
-export function tapeLimitMm(accuracyClass: 'I' | 'II' | 'III', lengthMm: number): number {
-  const { a, b } = TAPE_CLASSES[accuracyClass];
-  return a + b * Math.ceil(lengthMm / 1000);
-}
-
 /**
- * The class limit as standard uncertainties (rectangular, limit / root 3; JCGM 100:2008, 4.3.7), split so that a
+ * A tape's class limit as standard uncertainties (rectangular, limit / root 3; JCGM 100:2008, 4.3.7), split so that a
  * reading's total is exactly the class value: a scale error shared by all readings of that tape, which does not
- * average away, and the rest, which each reading has for itself.
+ * average away, and the rest, which each reading has for itself. `scale` is a pure number.
  */
-export function tapeUncertainty(
-  accuracyClass: 'I' | 'II' | 'III',
+export function splitTapeClass(
+  tapeClass: TapeClass,
   lengthMm: number,
 ): { readonly scale: number; readonly ownMm: number } {
-  const scale = TAPE_CLASSES[accuracyClass].b / 1000 / Math.sqrt(3);
-  const total = tapeLimitMm(accuracyClass, lengthMm) / Math.sqrt(3);
+  const perMetreMm = tapeLimitMm(tapeClass, 2000) - tapeLimitMm(tapeClass, 1000);
+  const scale = rectangular(perMetreMm) / 1000;
+  const total = rectangular(tapeLimitMm(tapeClass, lengthMm));
   const shared = scale * lengthMm;
   return { scale, ownMm: Math.sqrt(total * total - shared * shared) };
 }
 
 /** Standard uncertainty of a tape's end hook, shared by all its readings, mm. */
-export function hookUncertaintyMm(accuracyClass: 'I' | 'II' | 'III'): number {
-  return TAPE_CLASSES[accuracyClass].c / Math.sqrt(3);
+export function hookUncertaintyMm(tapeClass: TapeClass): number {
+  return rectangular(tapeLimitMm(tapeClass, 1000, true) - tapeLimitMm(tapeClass, 1000));
 }

@@ -7,15 +7,16 @@ import type { Body, BodyPoint, Reading, Shared, Side } from '../adjust/network.t
 import { rotate, rotationMatrix } from '../geometry/rotation.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
+import { fromResolution } from '../uncertainty/quantity.ts';
 import { EMPTY, floorReading, freePoint, type NetworkPart } from './carNetwork.ts';
-import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import { defaultUncertainties, splitTapeClass, type WorkUncertainties } from './defaults.ts';
 import { endSign, facingYawRad, leftSign } from './facing.ts';
 import { BAR_DISTANCES, type BarStarts } from './fixtureStart.ts';
 import { barMarkId, FIXTURE_ID, pointId, slideErrorId, slideHeightErrorId, slideTiltId } from './names.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { nearPoints, slotKey } from './recipe.ts';
 import { inSpace } from './starts.ts';
-import { meanOfRepeats, tapeDistance, tapeReadingU } from './tape.ts';
+import { meanOfRepeats, type ReadingU, TAPE_STEP_MM, tapeDistance } from './tape.ts';
 import type { CarSide, PlacementError, PlacementFixture, PlacementInput } from './types.ts';
 
 /** The fixture's part: the network part and the body. */
@@ -100,14 +101,12 @@ export function floorWeights(
   return { carLeft: 0.5 + share, carRight: 0.5 - share };
 }
 
-/** u of the target's height: the tape held upright, its class, its step, repeats. */
-export function heightReadingU(
-  value: SlotValue,
-  work: WorkUncertainties,
-): { readonly u: number; readonly dof: number } {
-  const tape = tapeReadingU(value, { ...work, tapeSetMm: 0 });
-  const u = Math.hypot(tape.u, work.heightSetMm);
-  return { u, dof: tape.dof * ((u / tape.u) * (u / tape.u)) * ((u / tape.u) * (u / tape.u)) };
+/** u of the target's height: the tape held upright to the face centre, its class, its step, repeats. */
+export function heightReadingU(value: SlotValue, work: WorkUncertainties): ReadingU {
+  const { ownMm, scale } = splitTapeClass(value.instrument?.accuracyClass ?? work.tapeClass, value.value);
+  const stepMm = fromResolution(value.instrument?.resolution ?? TAPE_STEP_MM);
+  const fixed = [work.heightSetMm, ownMm, scale * value.value, stepMm];
+  return meanOfRepeats(fixed, work.tapeRepeatMm, value.count);
 }
 
 function heightReading(
@@ -212,13 +211,16 @@ function slideUnknowns(
     const slide = values.get(slideErrorId(station.id));
     const height = values.get(slideHeightErrorId(station.id));
     const slideU = defaultUncertainties.slideMm / Math.sqrt(slide?.count ?? 1);
-    const heightU = height === undefined ? work.heightSetMm : heightReadingU(height, work).u;
+    const heightU: ReadingU =
+      height === undefined
+        ? { u: work.heightSetMm, dof: Number.POSITIVE_INFINITY }
+        : heightReadingU(height, work);
     return [
       { id: slideErrorId(station.id), quantity: 'length', is: { state: 'known', valueMm: 0, uMm: slideU } },
       {
         id: slideHeightErrorId(station.id),
         quantity: 'length',
-        is: { state: 'known', valueMm: 0, uMm: heightU },
+        is: { state: 'known', valueMm: 0, uMm: heightU.u, dof: heightU.dof },
       },
       {
         id: slideTiltId(station.id),

@@ -1,31 +1,36 @@
-/** The verdict on one coordinate, and the worst of several. */
+/** The verdict on one coordinate by the decision rule of the job, and the worst of several. */
+import { decide } from '../uncertainty/decision.ts';
 import type { DecisionRuleName, PermittedDeviation, VerdictName } from './types.ts';
 
 /** What a verdict is made from. `consistent` is the global test of the adjustment. */
 export interface Judged {
   readonly deviation: number;
   readonly u: number;
+  readonly U: number;
   readonly permitted: PermittedDeviation | undefined;
   readonly rule: DecisionRuleName;
   readonly consistent: boolean;
 }
 
-const GUARD: Readonly<Record<DecisionRuleName, number>> = { guarded: 1.645, simple: 0, fullU: 2 };
-
-/** Verdict and probability of conformity. */
-export function judge({ deviation, u, permitted, rule }: Judged): {
+/**
+ * Verdict and probability of conformity. While the readings contradict each other nothing counts as proven or within:
+ * that is "cannot be judged", because a reading is wanted and not another position. The probability is then left out, since
+ * it rests on uncertainties that do not hold.
+ */
+export function judge({ deviation, u, U, permitted, rule, consistent }: Judged): {
   readonly verdict: VerdictName;
   readonly probability?: number;
 } {
   if (permitted === undefined) return { verdict: 'notJudged' };
-  const lower = permitted.lower ?? Number.NEGATIVE_INFINITY;
-  const upper = permitted.upper ?? Number.POSITIVE_INFINITY;
-  const guard = GUARD[rule] * u;
-  if (deviation + guard <= upper && deviation - guard >= lower) return { verdict: 'proven' };
-  if (deviation - guard > upper || deviation + guard < lower) return { verdict: 'outside' };
-  return { verdict: deviation >= lower && deviation <= upper ? 'within' : 'beyond' };
+  const { lower, upper } = permitted;
+  const limits = { ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
+  const decision = decide(deviation, u, limits, rule, U);
+  const verdict = decision.wording ?? (decision.verdict === 'outside' ? 'outside' : 'proven');
+  if (consistent) return { verdict, probability: decision.probability };
+  return { verdict: verdict === 'proven' || verdict === 'within' ? 'cannotBeJudged' : verdict };
 }
 
+/** From best to worst; a coordinate that is not judged does not count against the others. */
 const ORDER: readonly VerdictName[] = [
   'notJudged',
   'proven',

@@ -3,6 +3,7 @@
  * cannot lower (the hub's centre, the tape's class, its set-up on the marks) stays whole. Repeats that spread beyond
  * what pooled repeatability explains are named; nothing is left out.
  */
+import { repeatabilityLimit } from '../uncertainty/readingUncertainty.ts';
 import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
 import type { ReadingSpec } from './recipe.ts';
 import { slotKey } from './recipe.ts';
@@ -110,7 +111,7 @@ export function spreadFindings(
     if (group.length < 2) return [];
     const values = group.map((reading) => signedBy(group[0]?.direction, reading));
     const spread = Math.max(...values) - Math.min(...values);
-    const limit = defaultUncertainties.repeatLimitFactor * repeatability(spec, work);
+    const limit = repeatabilityLimit(repeatability(spec, work));
     return spread > limit ? [{ id: slotKey(spec), spread, limit }] : [];
   });
 }

@@ -117,7 +117,7 @@ function findingOf(
     k,
     U,
     ...(permitted === undefined ? {} : { permitted }),
-    ...judge({ deviation, u, permitted, rule: input.decisionRule, consistent }),
+    ...judge({ deviation, u, U, permitted, rule: input.decisionRule, consistent }),
     shares: sharesOf(derived.contributions),
     ...(consequence === undefined ? {} : { consequence }),
   };

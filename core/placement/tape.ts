@@ -3,18 +3,18 @@
  * each has for itself, the set-up on the marks, repeatability and the step of the scale.
  */
 import type { Reading, Shared } from '../adjust/network.ts';
+import { fromResolution } from '../uncertainty/quantity.ts';
+import { effectiveDof } from '../uncertainty/welchSatterthwaite.ts';
 import {
   defaultUncertainties,
   hookUncertaintyMm,
-  tapeUncertainty,
+  splitTapeClass,
   type WorkUncertainties,
 } from './defaults.ts';
 import type { SlotValue } from './readings.ts';
 
-/** Half a step either way, rectangular: step / root 12 (JCGM 100:2008, F.2.2.1). */
-const STEP_DIVISOR = Math.sqrt(12);
 /** Step of a tape that says none, mm. */
-const TAPE_STEP_MM = 1;
+export const TAPE_STEP_MM = 1;
 
 /** Standard uncertainty of one value and the degrees of freedom behind it. */
 export interface ReadingU {
@@ -24,10 +24,9 @@ export interface ReadingU {
 
 /** u of repeats' mean: what repeats cannot lower, and the pooled repeatability over their number (JCGM 100 G.4 dof). */
 export function meanOfRepeats(fixedParts: readonly number[], repeat: number, count: number): ReadingU {
-  const repeated = (repeat * repeat) / count;
-  const variance = fixedParts.reduce((sum, part) => sum + part * part, repeated);
-  const dof = (variance * variance * defaultUncertainties.repeatDof) / (repeated * repeated);
-  return { u: Math.sqrt(variance), dof };
+  const parts = fixedParts.map((u) => ({ u, dof: Number.POSITIVE_INFINITY }));
+  const all = [...parts, { u: repeat / Math.sqrt(count), dof: defaultUncertainties.repeatDof }];
+  return { u: Math.sqrt(all.reduce((sum, { u }) => sum + u * u, 0)), dof: effectiveDof(all) };
 }
 
 /** The name that readings of one tape share. */
@@ -35,8 +34,8 @@ export const tapeName = (value: SlotValue): string => `tape:${value.instrument?.
 
 /** u of one tape value, without the shared scale and hook. */
 export function tapeReadingU(value: SlotValue, work: WorkUncertainties): ReadingU {
-  const { ownMm } = tapeUncertainty(value.instrument?.accuracyClass ?? work.tapeClass, value.value);
-  const stepMm = (value.instrument?.resolution ?? TAPE_STEP_MM) / STEP_DIVISOR;
+  const { ownMm } = splitTapeClass(value.instrument?.accuracyClass ?? work.tapeClass, value.value);
+  const stepMm = fromResolution(value.instrument?.resolution ?? TAPE_STEP_MM);
   return meanOfRepeats([work.tapeSetMm, ownMm, stepMm], work.tapeRepeatMm, value.count);
 }
 
@@ -46,7 +45,7 @@ export function tapeUnknowns(values: readonly SlotValue[], work: WorkUncertainti
   for (const value of values) {
     const tapeClass = value.instrument?.accuracyClass ?? work.tapeClass;
     const scale = `${tapeName(value)}:scale`;
-    const { scale: u } = tapeUncertainty(tapeClass, 0);
+    const { scale: u } = splitTapeClass(tapeClass, 0);
     shared.set(scale, { id: scale, quantity: 'ratio', is: { state: 'known', value: 0, u } });
     if (value.instrument?.hook !== true) continue;
     const hook = `${tapeName(value)}:hook`;

@@ -88,10 +88,20 @@ export interface World {
   toCar(p: P3): P3;
 }
 
-export const fixtureOf = (equipment: PlacementEquipment) => equipment.fixture;
+/** What goes wrong in a real bay: where a made point lies beside where it should (level, mm), and how a reading errs. */
+export interface Errors {
+  beside(point: string): readonly [number, number];
+  read(key: string, value: number): number;
+}
+
+const FAULTLESS: Errors = { beside: () => [0, 0], read: (_key, value) => value };
 
 /** World coordinates of everything. */
-export function worldOf(layout: TrueLayout, equipment: PlacementEquipment): World {
+export function worldOf(
+  layout: TrueLayout,
+  equipment: PlacementEquipment,
+  errors: Errors = FAULTLESS,
+): World {
   const [sx, sy] = layout.floorSlope;
   const floorZ = (x: number, y: number): number => sx * x + sy * y;
   const up = dir([-sx, -sy, 1]);
@@ -113,25 +123,28 @@ export function worldOf(layout: TrueLayout, equipment: PlacementEquipment): Worl
     RL: fromCar(layout.hubs.RL),
     RR: fromCar(layout.hubs.RR),
   };
-  const dropped = (hub: P3, inner: P3, arm: number): P3 => {
+  const dropped = (name: string, hub: P3, inner: P3, arm: number): P3 => {
     const level = dir([hub[0] - inner[0], hub[1] - inner[1], 0]);
-    const [x, y] = plus(hub, by(level, arm));
+    const [dx, dy] = errors.beside(name);
+    const [x, y] = plus(plus(hub, by(level, arm)), [dx, dy, 0]);
     return [x, y, floorZ(x, y)];
   };
-  points['mark.FL'] = dropped(hubs.FL, hubs.FR, layout.armLeft);
-  points['mark.FR'] = dropped(hubs.FR, hubs.FL, layout.armRight);
-  points['mark.RL'] = dropped(hubs.RL, hubs.RR, layout.armLeft);
-  points['mark.RR'] = dropped(hubs.RR, hubs.RL, layout.armRight);
+  points['mark.FL'] = dropped('mark.FL', hubs.FL, hubs.FR, layout.armLeft);
+  points['mark.FR'] = dropped('mark.FR', hubs.FR, hubs.FL, layout.armRight);
+  points['mark.RL'] = dropped('mark.RL', hubs.RL, hubs.RR, layout.armLeft);
+  points['mark.RR'] = dropped('mark.RR', hubs.RR, hubs.RL, layout.armRight);
   for (const wheel of ['FL', 'FR', 'RL', 'RR'] as const) points[`hub.${wheel}`] = hubs[wheel];
-  const beyond = (near: P3, far: P3, distance: number): P3 => {
+  const beyond = (name: string, near: P3, far: P3, distance: number): P3 => {
     const level = dir([near[0] - far[0], near[1] - far[1], 0]);
-    const [x, y] = plus(near, by(level, distance));
+    const aside = crossed([0, 0, 1], level);
+    const [along, across] = errors.beside(name);
+    const [x, y] = plus(plus(near, by(level, distance + along)), by(aside, across));
     return [x, y, floorZ(x, y)];
   };
-  points['ahead.L'] = beyond(points['mark.FL'], points['mark.RL'], layout.beyondAhead);
-  points['ahead.R'] = beyond(points['mark.FR'], points['mark.RR'], layout.beyondAhead);
-  points['behind.L'] = beyond(points['mark.RL'], points['mark.FL'], layout.beyondBehind);
-  points['behind.R'] = beyond(points['mark.RR'], points['mark.FR'], layout.beyondBehind);
+  points['ahead.L'] = beyond('ahead.L', points['mark.FL'], points['mark.RL'], layout.beyondAhead);
+  points['ahead.R'] = beyond('ahead.R', points['mark.FR'], points['mark.RR'], layout.beyondAhead);
+  points['behind.L'] = beyond('behind.L', points['mark.RL'], points['mark.FL'], layout.beyondBehind);
+  points['behind.R'] = beyond('behind.R', points['mark.RR'], points['mark.FR'], layout.beyondBehind);
   points.face = fromCar(layout.face);
   const t = layout.target;
   const fixtureAxes = turnedAxes(carAxes, t.yaw, t.pitch, t.roll);
@@ -147,11 +160,14 @@ export function worldOf(layout: TrueLayout, equipment: PlacementEquipment): Worl
   const plusY = plus(fixtureOrigin, by(fixtureAxes.y, half));
   const minusY = plus(fixtureOrigin, by(fixtureAxes.y, -half));
   const leftFirst = dotted(fixtureAxes.y, carAxes.y) > 0;
-  const down = ([x, y]: P3): P3 => [x, y, fixtureFloorZ(x, y)];
+  const down = (name: string, [x, y]: P3): P3 => {
+    const [dx, dy] = errors.beside(name);
+    return [x + dx, y + dy, fixtureFloorZ(x + dx, y + dy)];
+  };
   points['barEnd.carLeft'] = leftFirst ? plusY : minusY;
   points['barEnd.carRight'] = leftFirst ? minusY : plusY;
-  points['barMark.carLeft'] = down(points['barEnd.carLeft']);
-  points['barMark.carRight'] = down(points['barEnd.carRight']);
+  points['barMark.carLeft'] = down('barMark.carLeft', points['barEnd.carLeft']);
+  points['barMark.carRight'] = down('barMark.carRight', points['barEnd.carRight']);
   return { carAxes, carOrigin, points, fixtureAxes, fixtureOrigin, target, floorZ, fixtureFloorZ, toCar };
 }
 
@@ -173,8 +189,9 @@ export function trueReadings(
   layout: TrueLayout,
   equipment: PlacementEquipment,
   near: 'ahead' | 'behind' = 'ahead',
+  errors: Errors = FAULTLESS,
 ): Numbers {
-  const world = worldOf(layout, equipment);
+  const world = worldOf(layout, equipment, errors);
   const p = (name: string): P3 => pointOf(world, name);
   const gap = (a: string, b: string) => ({ value: distance(p(a), p(b)) });
   const readings: Numbers = {};
@@ -230,7 +247,27 @@ export function trueReadings(
     readings[`slide@${station}`] = { value: Math.abs(towardCarLeft) };
     readings[`target.height@${station}`] = { value: slid[2] - sag - half - share * fall };
   }
-  return readings;
+  return withErrors(readings, errors);
+}
+
+/** Opposite way of a tilt or toe, for an error that carries it past zero. */
+const OPPOSITE: Readonly<Record<TiltDirection, TiltDirection>> = {
+  towardCar: 'awayFromCar',
+  awayFromCar: 'towardCar',
+  carLeftLow: 'carRightLow',
+  carRightLow: 'carLeftLow',
+  toeIn: 'toeOut',
+  toeOut: 'toeIn',
+};
+
+function withErrors(numbers: Numbers, errors: Errors): Numbers {
+  const read: Numbers = {};
+  for (const [key, { value, direction }] of Object.entries(numbers)) {
+    const seen = errors.read(key, value);
+    if (direction === undefined) read[key] = { value: seen };
+    else read[key] = { value: Math.abs(seen), direction: seen < 0 ? OPPOSITE[direction] : direction };
+  }
+  return read;
 }
 
 /** Slot keys as readings of the present set-ups. */
