@@ -12,6 +12,7 @@ import { coordinateRow, GUARD } from './coordinateText.ts';
 import type { CertificateDocument, DocumentBlock, DocumentSection, VerdictsBlock } from './document.ts';
 import { pageWordsEn } from './document.ts';
 import {
+  checksSection,
   closingSections,
   datumSection,
   equipmentSection,
@@ -109,7 +110,7 @@ function sensorPlan(input: CertificateInput, sensor: JobSensor, answer: Placemen
     recipe: [],
     taken: [],
     guardFactor: GUARD[input.job.decisionRule],
-    withFigures: true,
+    medium: 'paper',
     ...(equipment === null ? {} : { fixture: fixtureShape(equipment) }),
     ...(arm === undefined ? {} : { sideArmMm: arm }),
   });
@@ -142,10 +143,10 @@ function sections(input: CertificateInput): readonly DocumentSection[] {
   return [
     ...input.job.sensors.flatMap((sensor) => placementSections(input, sensor)),
     ...fieldsSection(input, say('certificate.section.work'), 'work'),
-    ...fieldsSection(input, say('certificate.section.prechecks'), 'prechecks'),
-    ...fieldsSection(input, say('certificate.section.conditions'), 'conditions'),
+    ...checksSection(input, say('certificate.section.prechecks'), 'prechecks'),
+    ...checksSection(input, say('certificate.section.conditions'), 'conditions'),
     ...equipmentSection(input),
-    ...fieldsSection(input, say('certificate.section.outcome'), 'outcome'),
+    ...checksSection(input, say('certificate.section.outcome'), 'outcome'),
     ...fieldsSection(input, say('certificate.section.handover'), 'handover'),
     ...readingsSection(input),
     timelineSection(input),

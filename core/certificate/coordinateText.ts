@@ -6,6 +6,7 @@ import { wrapRad } from '../units.ts';
 import { deviationInWords, say } from '../words/index.ts';
 import type { VerdictKind, VerdictRow } from './document.ts';
 import { amountText, type CertificateInput, numberText, sayKey } from './input.ts';
+import { probabilityLimits } from './numbers.ts';
 
 /** Half-widths the decision rules add to a deviation, in standard uncertainties. */
 export const GUARD = { guarded: 1.645, simple: 0, fullU: 2 } as const;
@@ -28,7 +29,7 @@ function labelOf(finding: CoordinateFinding): string {
 }
 
 function placeText(input: CertificateInput, finding: CoordinateFinding, id: string, value: number): string {
-  if (finding.coordinate !== 'left') return numberText(input, id);
+  if (finding.coordinate !== 'left') return amountText(input, id);
   const amount = amountText(input, id);
   if (Number.parseFloat(amount) === 0) return amount;
   return say(value > 0 ? 'certificate.side.left' : 'certificate.side.right', { amount });
@@ -89,16 +90,25 @@ function barOf(input: CertificateInput, finding: CoordinateFinding, id: string):
   };
 }
 
+/** What the deviation means; nothing where it turns the aim by less than can be printed. */
 function consequenceText(
   input: CertificateInput,
   finding: CoordinateFinding,
   id: string,
 ): string | undefined {
   if (finding.consequence === undefined) return undefined;
-  return say('certificate.consequence', {
-    aim: numberText(input, `${id}.aim`),
-    metres: numberText(input, `${id}.at50`),
-  });
+  const aim = numberText(input, `${id}.aim`);
+  if (Number.parseFloat(aim) === 0) return undefined;
+  return say('certificate.consequence', { aim, metres: numberText(input, `${id}.at50`) });
+}
+
+function probabilityText(input: CertificateInput, finding: CoordinateFinding, id: string): string {
+  if (finding.probability === undefined) return '';
+  const share = numberText(input, `${id}.probability`);
+  const percent = finding.probability * 100;
+  if (percent > probabilityLimits.most) return say('certificate.probability.atLeast', { share });
+  if (percent < probabilityLimits.least) return say('certificate.probability.atMost', { share });
+  return say('certificate.probability', { share });
 }
 
 /** The printed row of one coordinate of a station that stands at `place` as seen from the car. */
@@ -122,10 +132,7 @@ export function coordinateRow(
     tolerance: toleranceText(input, finding, id),
     verdict: verdictShape(finding.verdict),
     verdictText: say(`certificate.verdict.${finding.verdict}`),
-    probability:
-      finding.probability === undefined
-        ? ''
-        : say('certificate.probability', { share: numberText(input, `${id}.probability`) }),
+    probability: probabilityText(input, finding, id),
     ...(consequence === undefined ? {} : { consequence }),
     ...(bar === undefined ? {} : { bar }),
   };

@@ -18,6 +18,32 @@ export function fieldsSection(
   return facts.length === 0 ? [] : [{ heading, blocks: [{ block: 'facts', columns: 2, facts }] }];
 }
 
+/** The same as a list of checks with their answers: labels that are whole sentences need the room of a table. */
+export function checksSection(
+  input: CertificateInput,
+  heading: string,
+  printed: Parameters<typeof recordedFacts>[1],
+): readonly DocumentSection[] {
+  const facts = recordedFacts(input, printed);
+  if (facts.length === 0) return [];
+  return [
+    {
+      heading,
+      blocks: [
+        {
+          block: 'table',
+          rowHeadings: true,
+          columns: [
+            { heading: say('certificate.checked'), align: 'left', share: 7 },
+            { heading: say('certificate.answer'), align: 'left', share: 3 },
+          ],
+          rows: facts.map((fact) => [{ text: fact.label, emphasis: 'plain' }, fact.value]),
+        },
+      ],
+    },
+  ];
+}
+
 function slopeText(input: CertificateInput, id: string, value: number): string {
   const amount = amountText(input, id);
   return value < 0 ? say('certificate.datum.falling', { share: amount }) : amount;

@@ -34,6 +34,9 @@ export function sayKey(key: string, values: SlotValues = {}): string {
   return say(key as WordKey, values);
 }
 
+/** Keeps a number and its unit on one line. */
+const NO_BREAK = '\u00a0';
+
 /** The printed text of a number by its id, with its unit: `14.2 mm`, `0.12°`, `99.1 %`. */
 export function numberText(input: CertificateInput, id: string): string {
   const number = input.numbers.find((each) => each.id === id);
@@ -44,7 +47,7 @@ export function numberText(input: CertificateInput, id: string): string {
     case '1':
       return number.value;
     default:
-      return `${number.value} ${number.unit}`;
+      return `${number.value}${NO_BREAK}${number.unit}`;
   }
 }
 

@@ -4,8 +4,8 @@
  */
 
 import { isAngleCoordinate } from '../frames.ts';
-import type { PlacementAnswer, StationFinding } from '../placement/types.ts';
-import { degFromRad, formatFixed, percentFromRad } from '../units.ts';
+import type { CoordinateFinding, PlacementAnswer, StationFinding } from '../placement/types.ts';
+import { degFromRad, formatFixed, percentFromRad, wrapRad } from '../units.ts';
 import type { PrintedNumber } from './attachment.ts';
 
 /** A number before rounding, in the unit and with the decimals it is printed with. */
@@ -27,42 +27,53 @@ function angle(id: string, valueRad: number): NumberToPrint {
   return { id, value: degFromRad(valueRad), unit: 'deg', decimals: printedDecimals.deg };
 }
 
+/** A probability is printed between these: nobody can tell 99.97 % from 100 %, and 100 % is never true. */
+export const probabilityLimits = { least: 0.1, most: 99.9 } as const;
+
+function probability(id: string, share: number): NumberToPrint {
+  const { least, most } = probabilityLimits;
+  return {
+    id,
+    value: Math.min(most, Math.max(least, share * 100)),
+    unit: '%',
+    decimals: printedDecimals['%'],
+  };
+}
+
+/**
+ * The numbers of one coordinate. A turn, lean or tilt is printed as its deviation from the required attitude, which is
+ * zero: the heading of a face in degrees tells a reader nothing.
+ */
+function coordinateNumbers(id: string, finding: CoordinateFinding): readonly NumberToPrint[] {
+  const turning = isAngleCoordinate(finding.coordinate);
+  const of = turning ? angle : length;
+  const { permitted, probability: share, consequence } = finding;
+  return [
+    of(`${id}.required`, turning ? 0 : finding.required),
+    of(`${id}.found`, turning ? wrapRad(finding.deviation) : finding.found),
+    of(`${id}.deviation`, turning ? wrapRad(finding.deviation) : finding.deviation),
+    of(`${id}.U`, finding.U),
+    { id: `${id}.k`, value: finding.k, unit: '1', decimals: printedDecimals['1'] },
+    ...(permitted?.lower === undefined ? [] : [of(`${id}.lower`, permitted.lower)]),
+    ...(permitted?.upper === undefined ? [] : [of(`${id}.upper`, permitted.upper)]),
+    ...(share === undefined ? [] : [probability(`${id}.probability`, share)]),
+    ...(consequence === undefined
+      ? []
+      : [
+          angle(`${id}.aim`, consequence.aimRad),
+          {
+            id: `${id}.at50`,
+            value: consequence.metresAt50,
+            unit: 'm' as const,
+            decimals: printedDecimals.m,
+          },
+        ]),
+  ];
+}
+
 function stationNumbers(sensor: string, station: StationFinding): readonly NumberToPrint[] {
   const at = `${sensor}.${station.station}`;
-  const numbers = station.coordinates.flatMap((each): readonly NumberToPrint[] => {
-    const of = isAngleCoordinate(each.coordinate) ? angle : length;
-    const id = `${at}.${each.coordinate}`;
-    return [
-      of(`${id}.required`, each.required),
-      of(`${id}.found`, each.found),
-      of(`${id}.deviation`, each.deviation),
-      of(`${id}.U`, each.U),
-      { id: `${id}.k`, value: each.k, unit: '1', decimals: printedDecimals['1'] },
-      ...(each.permitted?.lower === undefined ? [] : [of(`${id}.lower`, each.permitted.lower)]),
-      ...(each.permitted?.upper === undefined ? [] : [of(`${id}.upper`, each.permitted.upper)]),
-      ...(each.probability === undefined
-        ? []
-        : [
-            {
-              id: `${id}.probability`,
-              value: each.probability * 100,
-              unit: '%' as const,
-              decimals: printedDecimals['%'],
-            },
-          ]),
-      ...(each.consequence === undefined
-        ? []
-        : [
-            angle(`${id}.aim`, each.consequence.aimRad),
-            {
-              id: `${id}.at50`,
-              value: each.consequence.metresAt50,
-              unit: 'm' as const,
-              decimals: printedDecimals.m,
-            },
-          ]),
-    ];
-  });
+  const numbers = station.coordinates.flatMap((each) => coordinateNumbers(`${at}.${each.coordinate}`, each));
   return station.slide === undefined ? numbers : [...numbers, length(`${at}.slide`, station.slide.setMm)];
 }
 

@@ -14,6 +14,9 @@ export const SHOP_STREAM = '00000000-0000-7000-8000-000000000001';
 /** Opens the demo shop's key; printed in the README, because nothing it signs is worth anything. */
 export const DEMO_PASSPHRASE = 'harbour demonstration';
 
+/** The name of this PC's own signing certificate beside the shop's. */
+const INSTALLATION = 'installation 1';
+
 const DEMO_SHOP = new URL('../../../assets/demo/shop.json', import.meta.url);
 
 /** The person in whose name the program itself records the shop's first state. */
@@ -91,7 +94,7 @@ async function openDemo(
 ): Promise<Result<Output<'shop.openDemo'>, CallError>> {
   if (currentShop(context) !== undefined) return ok(status(context));
   const shop = demoShop();
-  const made = await context.keys.create(shop.name, shop.bays[0]?.name ?? 'bay', DEMO_PASSPHRASE);
+  const made = await context.keys.create(shop.name, INSTALLATION, DEMO_PASSPHRASE);
   if (!made.ok) return made;
   const recorded = recordShop(context, shop, commandId, shop.people[0]?.id ?? FOUNDER);
   return recorded.ok ? ok(status(context)) : recorded;
@@ -128,7 +131,7 @@ async function setUp(
   input: Input<'shop.setUp'>,
 ): Promise<Result<Output<'shop.setUp'>, CallError>> {
   if (currentShop(context) !== undefined) return err({ code: 'shop/exists', details: {} });
-  const made = await context.keys.create(input.name, input.bayName, input.passphrase);
+  const made = await context.keys.create(input.name, INSTALLATION, input.passphrase);
   if (!made.ok) return made;
   const recorded = recordShop(context, shopOf(input), input.commandId, FOUNDER);
   if (!recorded.ok) return recorded;
