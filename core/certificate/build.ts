@@ -187,7 +187,7 @@ export function buildCertificate(input: CertificateInput): CertificateDocument {
     limitSentence: say('certificate.limit'),
     issuedAt: utcSecond(seal.issuedAtUtcMs),
     issuedAtText: `${localMinute(seal.issuedAtUtcMs, seal.issuedOffsetMin)} (${offsetText(seal.issuedOffsetMin)})`,
-    signerText: personName(input, seal.signer),
+    signerText: say('certificate.signedBy', { name: personName(input, seal.signer) }),
     signerFacts: signerFacts(input),
     recordDigest: input.recordDigest,
     qrText: certificateQrText(seal.number, seal.edition, input.recordDigest),

@@ -1,6 +1,6 @@
 /** The first page: the answer per sensor, then who, what, why, when, by which rule, and what was not done. */
 import type { JobSensor } from '../job/job.ts';
-import { localDay, offsetText } from '../job/localTime.ts';
+import { localMinute, offsetText } from '../job/localTime.ts';
 import { stages } from '../job/stages/index.ts';
 import { say } from '../words/index.ts';
 import type { DocumentAnswer, DocumentBlock, Fact, VerdictKind } from './document.ts';
@@ -93,7 +93,11 @@ function facts(input: CertificateInput): readonly Fact[] {
     ...fact(say('certificate.label.where'), fieldText(input, 'intake.placeOfWork')),
     ...fact(
       say('certificate.label.when'),
-      `${opened}, ${localDay(seal.issuedAtUtcMs, seal.issuedOffsetMin)} (${offsetText(seal.issuedOffsetMin)})`,
+      say('certificate.fromTo', {
+        from: opened,
+        to: localMinute(seal.issuedAtUtcMs, seal.issuedOffsetMin),
+        zone: offsetText(seal.issuedOffsetMin),
+      }),
     ),
     ...fact(say('certificate.label.notDone'), notDoneText(input)),
     ...fact(say('certificate.label.toldTo'), fieldText(input, 'outcome.whoWasTold')),
@@ -160,8 +164,8 @@ function placeLabel(
     return condition?.text ?? procedure?.inputs.find((each) => each.name === at.item)?.label ?? at.item;
   }
   const station = procedure?.stations.find((each) => each.id === at.station);
-  const parts = [sayKey(labelKey), sensor.name, ...(station === undefined ? [] : [station.name])];
-  return parts.join(', ');
+  const place = station === undefined ? sensor.name : `${sensor.name}, ${station.name}`;
+  return `${sayKey(labelKey)} (${place})`;
 }
 
 /** Who signed and by what, for the signature block. */

@@ -8,7 +8,7 @@ import { localMinute } from '../job/localTime.ts';
 import type { Shop } from '../job/shop.ts';
 import { type Field, fieldById } from '../job/stages/index.ts';
 import { invariant } from '../result.ts';
-import { formatFixed } from '../units.ts';
+import { formatFixed, formatMm } from '../units.ts';
 import { type SlotValues, say, templateOf, type WordKey } from '../words/index.ts';
 import type { PrintedNumber } from './attachment.ts';
 
@@ -75,6 +75,7 @@ function choiceText(field: Field, value: string): string {
 export function valueText(input: CertificateInput, field: Field, value: FieldValue): string {
   if (typeof value === 'boolean') return say(value ? 'certificate.yes' : 'certificate.no');
   if (typeof value === 'number') {
+    if (field.kind === 'quantity') return formatMm(value, 1);
     const text = formatFixed(value, field.decimals ?? 0);
     return field.unit === undefined ? text : `${text} ${field.unit}`;
   }
