@@ -161,7 +161,7 @@ describe('what cannot be signed', () => {
     });
     const signed = signPdf(await render(document), signerOf('ecdsaP256'));
     const path = temporaryFile('trick.pdf', signed.ok ? signed.value : expect.fail('refused'));
-    expect(runTool('pdfsig', path).stdout).toContain('Signature is Valid.');
-    expect(runTool('pdfsig', path).stdout).toContain('Total document signed');
+    expect(runTool('pdfsig', '-nocert', path).stdout).toContain('Signature is Valid.');
+    expect(runTool('pdfsig', '-nocert', path).stdout).toContain('Total document signed');
   });
 });
