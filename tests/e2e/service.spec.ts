@@ -24,18 +24,13 @@ function isAlive(pid: number): boolean {
 test('a killed service is told, started again, and answers', async ({ page, bench }) => {
   await page.evaluate(() => window.datumline.call('app.status', {}));
   const [first = 0] = servicePids(bench.dataFolder);
-  const states = page.evaluate(
-    () =>
-      new Promise<string[]>((resolve) => {
-        const heard: string[] = [];
-        window.datumline.on('service.state', ({ state }) => {
-          heard.push(state);
-          if (state === 'running') resolve(heard);
-        });
-      }),
-  );
+  const heard = await page.evaluateHandle(() => {
+    const states: string[] = [];
+    window.datumline.on('service.state', ({ state }) => states.push(state));
+    return states;
+  });
   process.kill(first, 'SIGKILL');
-  expect(await states).toEqual(['restarting', 'running']);
+  await expect.poll(() => heard.jsonValue()).toEqual(['restarting', 'running']);
   const answer = await page.evaluate(() => window.datumline.call('app.status', {}));
   expect(answer.ok).toBe(true);
   const pids = servicePids(bench.dataFolder);
