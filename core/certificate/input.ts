@@ -7,6 +7,7 @@ import type { Job, JobCertificate, Stamp } from '../job/job.ts';
 import { localMinute } from '../job/localTime.ts';
 import type { Shop } from '../job/shop.ts';
 import { type Field, fieldById } from '../job/stages/index.ts';
+import type { ProcedureCondition } from '../procedure/schema.ts';
 import { invariant } from '../result.ts';
 import { formatFixed, formatMm } from '../units.ts';
 import { type SlotValues, say, templateOf, type WordKey } from '../words/index.ts';
@@ -84,10 +85,33 @@ export function valueText(input: CertificateInput, field: Field, value: FieldVal
   return value.map((each) => choiceText(field, each)).join(', ');
 }
 
+function conditionOf(input: CertificateInput, at: FieldPlace): ProcedureCondition | undefined {
+  const sensor = input.job.sensors.find((each) => each.sensor === at.sensor);
+  return sensor?.procedure?.conditions.find((each) => each.id === at.item);
+}
+
+/** The answer to a procedure's condition in printed words: a number with the condition's unit, a choice in its words. */
+function conditionText(
+  input: CertificateInput,
+  condition: ProcedureCondition,
+  value: FieldValue,
+  field: Field,
+): string {
+  if (condition.kind === 'value' && typeof value === 'number') return `${value}${NO_BREAK}${condition.unit}`;
+  if (condition.kind === 'choice') {
+    return condition.choices.find((each) => each.value === value)?.text ?? String(value);
+  }
+  return valueText(input, field, value);
+}
+
 /** The printed text of a field; empty where nothing was recorded. */
 export function fieldText(input: CertificateInput, fieldId: string, at: FieldPlace = wholeJob): string {
   const recorded = input.job.fields[fieldKey(fieldId, at)];
   const found = fieldById(fieldId);
   invariant(found !== undefined, `no field ${fieldId}`);
-  return recorded === undefined ? '' : valueText(input, found.field, recorded.value);
+  if (recorded === undefined) return '';
+  const condition = found.field.per === 'condition' ? conditionOf(input, at) : undefined;
+  return condition === undefined
+    ? valueText(input, found.field, recorded.value)
+    : conditionText(input, condition, recorded.value, found.field);
 }

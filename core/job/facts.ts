@@ -4,6 +4,7 @@
  */
 import { type EntryKind, type EntrySpec, parseQuantity } from '../entry/index.ts';
 import type { ReadingSpec } from '../placement/recipe.ts';
+import type { ProcedureCondition } from '../procedure/schema.ts';
 import { err, ok, type Result } from '../result.ts';
 import type { Instrument } from './equipment.ts';
 import type { Payload } from './events.ts';
@@ -62,6 +63,23 @@ export function typedValue(
     }
     default:
       return ok(text);
+  }
+}
+
+/** The value of a text given for a procedure's condition: yes or no, a number in its unit, a choice's value. */
+export function typedConditionValue(
+  condition: ProcedureCondition,
+  text: string,
+): Result<TypedValue, TypedProblem> {
+  switch (condition.kind) {
+    case 'confirm':
+      return typedValue({ kind: 'confirm' }, text);
+    case 'choice':
+      return ok(text);
+    case 'value': {
+      const read = parseQuantity(text, numberEntry(condition.unit));
+      return read.ok ? ok(read.value.value) : err({ key: read.error.key, values: read.error.values });
+    }
   }
 }
 

@@ -3,7 +3,13 @@ import { readFileSync } from 'node:fs';
 import type { CallName, Input, Output } from '../../core/contract/index.ts';
 import { parseQuantity } from '../../core/entry/index.ts';
 import type { Equipment } from '../../core/job/equipment.ts';
-import { fieldPayload, readingEntry, readingPayload, typedValue } from '../../core/job/facts.ts';
+import {
+  fieldPayload,
+  readingEntry,
+  readingPayload,
+  typedConditionValue,
+  typedValue,
+} from '../../core/job/facts.ts';
 import type { Job, JobSensor } from '../../core/job/job.ts';
 import { eventsOfTexts } from '../../core/job/readEvents.ts';
 import { reduce } from '../../core/job/reduce.ts';
@@ -106,7 +112,7 @@ class Play {
   async step(step: DemoStep, listener: PlayListener): Promise<void> {
     switch (step.do) {
       case 'field':
-        return this.record([{ type: 'fieldRecorded', v: 1, payload: fieldOf(step) }]);
+        return this.record([{ type: 'fieldRecorded', v: 1, payload: fieldOf(step, this.job) }]);
       case 'sensor':
         return this.record(this.sensorEntries(step));
       case 'reading':
@@ -185,10 +191,14 @@ class Play {
   }
 }
 
-function fieldOf(step: Extract<DemoStep, { do: 'field' }>): Record<string, unknown> {
+function fieldOf(step: Extract<DemoStep, { do: 'field' }>, job: Job): Record<string, unknown> {
   const found = fieldById(step.field);
   if (found === undefined) throw new ScriptError(step.field, 'no such field');
-  const value = typedValue(found.field, step.text);
+  const condition = job.sensors
+    .find((each) => each.sensor === step.at.sensor)
+    ?.procedure?.conditions.find((each) => found.field.per === 'condition' && each.id === step.at.item);
+  const value =
+    condition === undefined ? typedValue(found.field, step.text) : typedConditionValue(condition, step.text);
   if (!value.ok) throw new ScriptError(step.field, `"${step.text}" ${value.error.key}`);
   return fieldPayload(step.field, step.at, value.value, step.text);
 }
