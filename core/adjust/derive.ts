@@ -3,7 +3,7 @@
  * reading puts how much into the variance. Derivatives are central differences over the unknowns the function
  * actually reads; a pure function cannot depend on the others.
  */
-import { at } from '../linalg/at.ts';
+import { at, indexAt, item } from '../linalg/at.ts';
 import { invariant } from '../result.ts';
 import { coverageFactor } from '../uncertainty/coverage.ts';
 import { effectiveDof } from '../uncertainty/welchSatterthwaite.ts';
@@ -72,7 +72,7 @@ function differentiate(solution: Solution, fn: (estimates: Estimates) => readonl
     moved[unknown] = below;
     const low = fn(estimates);
     moved[unknown] = middle;
-    for (let k = 0; k < m; k++) jacobian[c * m + k] = (at(high, k) - at(low, k)) / (above - below);
+    for (let k = 0; k < m; k++) jacobian[c * m + k] = (item(high, k) - item(low, k)) / (above - below);
   });
   return { values: [...values], jacobian, read };
 }
@@ -83,8 +83,8 @@ function quantity(solution: Solution, value: number, variance: number, spread: F
   const weighed: { u: number; dof: number }[] = [];
   solution.rows.forEach(({ source }, r) => {
     let t = 0;
-    for (let e = at(rowStart, r); e < at(rowStart, r + 1); e++)
-      t += at(coefficient, e) * at(spread, at(column, e));
+    for (let e = indexAt(rowStart, r); e < indexAt(rowStart, r + 1); e++)
+      t += at(coefficient, e) * at(spread, indexAt(column, e));
     const part = t * t * at(weight, r);
     if (part === 0) return;
     weighed.push({ u: Math.sqrt(part), dof: at(dof, r) });

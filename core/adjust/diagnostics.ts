@@ -2,7 +2,7 @@
  * What the residuals say: redundancy of each row, its standardised residual and smallest detectable error, and the
  * global test. Baarda 1968; Ghilani, Adjustment Computations, chapters 16 and 21.
  */
-import { at } from '../linalg/at.ts';
+import { at, indexAt } from '../linalg/at.ts';
 import { chiSquareQuantile, chiSquareTail } from '../uncertainty/coverage.ts';
 import type { Linearisation } from './linearise.ts';
 import type { GlobalTest, RowResult } from './solution.ts';
@@ -13,11 +13,11 @@ export function rowProduct(lin: Linearisation, covariance: Float64Array, i: numb
   const { start, columns, partials } = lin.rows;
   const n = lin.problem.layout.slotOfColumn.length;
   let sum = 0;
-  for (let e = at(start, i); e < at(start, i + 1); e++) {
-    const row = at(columns, e) * n;
+  for (let e = indexAt(start, i); e < indexAt(start, i + 1); e++) {
+    const row = indexAt(columns, e) * n;
     let inner = 0;
-    for (let f = at(start, j); f < at(start, j + 1); f++) {
-      inner += at(covariance, row + at(columns, f)) * at(partials, f);
+    for (let f = indexAt(start, j); f < indexAt(start, j + 1); f++) {
+      inner += at(covariance, row + indexAt(columns, f)) * at(partials, f);
     }
     sum += at(partials, e) * inner;
   }

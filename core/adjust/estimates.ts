@@ -1,7 +1,7 @@
 /** The estimates of a layout at any vector of unknowns, telling which unknowns were read. */
 import { type PointInBay, type PoseInBay, pointInBay, poseInBay } from '../frames.ts';
 import { rotate, rotationMatrix } from '../geometry/rotation.ts';
-import { at } from '../linalg/at.ts';
+import { at, indexAt } from '../linalg/at.ts';
 import { invariant } from '../result.ts';
 import type { Layout } from './layout.ts';
 import type { Estimates } from './solution.ts';
@@ -9,7 +9,7 @@ import type { Estimates } from './solution.ts';
 /** Reads points, poses and shared unknowns from `x`; fixed numbers come from the layout. */
 export function estimatesOf(layout: Layout, x: Float64Array, onRead?: (unknown: number) => void): Estimates {
   const value = (slot: number): number => {
-    const column = at(layout.columns, slot);
+    const column = indexAt(layout.columns, slot);
     if (column < 0) return layout.slots[slot]?.prior.value ?? 0;
     onRead?.(column);
     return at(x, column);

@@ -1,5 +1,5 @@
 /** Turns what stopped a solution into a failure with ids and a cure. */
-import { at } from '../linalg/at.ts';
+import { at, indexAt } from '../linalg/at.ts';
 import type { AdjustError, Undetermined } from './errors.ts';
 import type { Gauge } from './gauge.ts';
 import { findGauge } from './gauge.ts';
@@ -23,9 +23,9 @@ export function startFailure(lin: Linearisation, failure: NoStart): AdjustError 
   scatter(lin, failure.places);
   lin.evaluate();
   const gauge = findGauge(lin.state, lin.rows, lin.weights);
-  const normal = new NormalSystem(layout.slotOfColumn.length);
-  normal.assemble(lin.rows, lin.weights, lin.residuals, lin.conditions(gauge));
-  const open = findUndetermined(normal.matrix, layout);
+  const normal = new NormalSystem(lin, gauge);
+  normal.assemble();
+  const open = findUndetermined(normal.fullMatrix(), layout);
   return open.length > 0
     ? undeterminedFailure(lin, gauge, open)
     : { code: 'adjust/noStart', ids: failure.places.map(id), cure: 'giveStart' };
@@ -47,9 +47,9 @@ function scatter(lin: Linearisation, places: readonly number[]): void {
       [0, 2 * place],
       [1, 2 * place + 1],
     ] as const) {
-      if (at(layout.columns, slot + component) >= 0) values[slot + component] = anywhere(k * k + k);
+      if (indexAt(layout.columns, slot + component) >= 0) values[slot + component] = anywhere(k * k + k);
     }
-    if (where.body >= 0 && at(layout.columns, slot + 3) >= 0) values[slot + 3] = anywhere(place) / 2000;
+    if (where.body >= 0 && indexAt(layout.columns, slot + 3) >= 0) values[slot + 3] = anywhere(place) / 2000;
   }
 }
 
@@ -83,7 +83,7 @@ export function arrivalFailure(lin: Linearisation, failure: NoArrival): AdjustEr
     const ids = [...new Set(worst.slice(0, 3).map(({ source }) => source))];
     return { code: 'adjust/notConverged', ids, cure: 'checkReadings', iterations: failure.iterations };
   }
-  const open = findUndetermined(failure.normal.matrix, layout);
+  const open = findUndetermined(failure.normal.fullMatrix(), layout);
   if (open.length > 0) return undeterminedFailure(lin, failure.gauge, open);
   // Not singular to the eigenvalues, yet not to be factored: name the unknown where it broke down.
   const share = new Float64Array(layout.slotOfColumn.length);
@@ -103,7 +103,7 @@ export function contradiction(lin: Linearisation): AdjustError | undefined {
   );
   if (unmet.length === 0) return undefined;
   const columnsOf = (r: number) =>
-    new Set(lin.rows.columns.subarray(at(lin.rows.start, r), at(lin.rows.start, r + 1)));
+    new Set(lin.rows.columns.subarray(indexAt(lin.rows.start, r), indexAt(lin.rows.start, r + 1)));
   const touched = new Set(unmet.flatMap((r) => [...columnsOf(r)]));
   const partners = lin.exact.filter(
     (r) => !unmet.includes(r) && [...columnsOf(r)].some((c) => touched.has(c)),

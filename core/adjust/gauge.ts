@@ -1,9 +1,10 @@
 /**
  * How a layout may still move as a whole. Readings fix shape; where it lies in the bay and which way it turns is the
  * datum. The six rigid motions are tried against the readings and whatever is fixed; each combination that nothing
- * resists is a freedom, to be held by inner constraints (smallest norm of the point corrections).
+ * resists is a freedom. Of all solutions that differ by such a motion the one with the smallest norm of the point
+ * corrections is taken (inner constraints; Baarda's S-transformation).
  */
-import { addAt, at } from '../linalg/at.ts';
+import { addAt, at, indexAt } from '../linalg/at.ts';
 import { symmetricEigen } from '../linalg/eigen.ts';
 import type { Layout } from './layout.ts';
 import type { Rows } from './rows.ts';
@@ -29,59 +30,56 @@ export interface Gauge {
 export function findGauge(state: State, rows: Rows, weights: Float64Array): Gauge {
   const centre = state.centre();
   const reach = state.reach();
-  const motions = MOTIONS.map((_, k) => slotMotion(state, k, centre, reach));
+  const motions = rigidMotions(state, centre, reach);
   const parts = new Float64Array(COUNT);
   const gram = new Float64Array(COUNT * COUNT);
   const product = new Float64Array(COUNT);
-  const columns = state.layout.slotOfColumn;
   for (let r = 0; r < weights.length; r++) {
     // An exact row resists like any other: its own length stands in for a weight.
     const w = at(weights, r) || 1;
     product.fill(0);
-    for (let e = at(rows.start, r); e < at(rows.start, r + 1); e++) {
-      const slot = at(columns, at(rows.columns, e));
+    for (let e = indexAt(rows.start, r); e < indexAt(rows.start, r + 1); e++) {
+      const slot = indexAt(state.layout.slotOfColumn, indexAt(rows.columns, e)) * COUNT;
+      const partial = at(rows.partials, e);
       for (let k = 0; k < COUNT; k++) {
-        const part = at(rows.partials, e) * at(motions[k] ?? product, slot);
+        const part = partial * at(motions, slot + k);
         addAt(product, k, part);
         addAt(parts, k, w * part * part);
       }
     }
-    for (let k = 0; k < COUNT; k++) {
-      for (let l = 0; l < COUNT; l++) addAt(gram, k * COUNT + l, w * at(product, k) * at(product, l));
-    }
+    addSquare(gram, product, w);
   }
   addFixed(state.layout, motions, gram, parts);
   return { ...freedomsOf(gram, parts), centre, reach };
 }
 
+function addSquare(gram: Float64Array, v: Float64Array, w: number): void {
+  for (let k = 0; k < COUNT; k++) {
+    const wk = w * at(v, k);
+    if (wk === 0) continue;
+    for (let l = 0; l < COUNT; l++) addAt(gram, k * COUNT + l, wk * at(v, l));
+  }
+}
+
 /** Fixed slots do not move: each resists every motion that would move it. */
-function addFixed(
-  layout: Layout,
-  motions: readonly Float64Array[],
-  gram: Float64Array,
-  parts: Float64Array,
-): void {
+function addFixed(layout: Layout, motions: Float64Array, gram: Float64Array, parts: Float64Array): void {
   for (let slot = 0; slot < layout.slots.length; slot++) {
-    const of = layout.slots[slot]?.of;
-    if (at(layout.columns, slot) >= 0 || of === 'shared' || of === 'bodyPoint') continue;
-    for (let k = 0; k < COUNT; k++) {
-      const mk = at(motions[k] ?? parts, slot);
-      if (mk === 0) continue;
-      addAt(parts, k, mk * mk);
-      for (let l = 0; l < COUNT; l++) addAt(gram, k * COUNT + l, mk * at(motions[l] ?? parts, slot));
-    }
+    if (indexAt(layout.columns, slot) >= 0) continue;
+    const moved = motions.subarray(slot * COUNT, slot * COUNT + COUNT);
+    for (let k = 0; k < COUNT; k++) addAt(parts, k, at(moved, k) * at(moved, k));
+    addSquare(gram, moved, 1);
   }
 }
 
 function freedomsOf(gram: Float64Array, parts: Float64Array): Pick<Gauge, 'freedoms' | 'combinations'> {
-  const scale = Array.from(parts, (part) => (part > 0 ? 1 / Math.sqrt(part) : 0));
+  const scale = parts.map((part) => (part > 0 ? 1 / Math.sqrt(part) : 0));
   const scaled = gram.map((value, i) => value * at(scale, Math.floor(i / COUNT)) * at(scale, i % COUNT));
   // A motion that moves nothing is none: give it a resistance of one.
   for (let k = 0; k < COUNT; k++) if (at(scale, k) === 0) scaled[k * COUNT + k] = 1;
   const { values, vectors } = symmetricEigen(scaled, COUNT);
   const free: Float64Array[] = [];
   for (let i = 0; i < COUNT && at(values, i) < UNRESISTED; i++) {
-    free.push(Float64Array.from({ length: COUNT }, (_, k) => at(vectors, i * COUNT + k) * at(scale, k)));
+    free.push(scale.map((s, k) => at(vectors, i * COUNT + k) * s));
   }
   return nameFreedoms(free);
 }
@@ -106,69 +104,67 @@ function nameFreedoms(free: Float64Array[]): Pick<Gauge, 'freedoms' | 'combinati
   return { freedoms, combinations };
 }
 
-/**
- * The inner-constraint rows at the current state, dense over the unknowns: corrections of points and body origins
- * have no part along any freedom. Angles carry no norm: they follow from the points.
- */
-export function innerConstraints(state: State, gauge: Gauge): Float64Array[] {
-  const { slotOfColumn, slots } = state.layout;
-  return gauge.combinations.map((combination) => {
-    const row = new Float64Array(slotOfColumn.length);
-    combination.forEach((amount, k) => {
-      if (amount === 0) return;
-      const motion = slotMotion(state, k, gauge.centre, gauge.reach);
-      for (let column = 0; column < row.length; column++) {
-        const slot = at(slotOfColumn, column);
-        if (slots[slot]?.unit === 'mm') addAt(row, column, amount * at(motion, slot));
-      }
-    });
-    return row;
+/** How each freedom moves the unknowns at the current state: one row of n numbers per freedom. */
+export function freeMotions(state: State, gauge: Gauge): Float64Array {
+  const { slotOfColumn } = state.layout;
+  const n = slotOfColumn.length;
+  const free = new Float64Array(gauge.combinations.length * n);
+  if (free.length === 0) return free;
+  const motions = rigidMotions(state, gauge.centre, gauge.reach);
+  gauge.combinations.forEach((combination, f) => {
+    for (let column = 0; column < n; column++) {
+      const slot = indexAt(slotOfColumn, column) * COUNT;
+      let sum = 0;
+      for (let k = 0; k < COUNT; k++) sum += at(combination, k) * at(motions, slot + k);
+      free[f * n + column] = sum;
+    }
   });
+  return free;
 }
 
-/** How motion k moves every slot; turns are about the centre, scaled so that the farthest point moves about one. */
-function slotMotion(
-  state: State,
-  k: number,
-  centre: readonly [number, number, number],
-  reach: number,
-): Float64Array {
+/**
+ * How every slot moves under the six motions, six numbers per slot. Turns are about the centre, scaled so that the
+ * farthest point moves about one, which keeps all six comparable.
+ */
+function rigidMotions(state: State, centre: readonly [number, number, number], reach: number): Float64Array {
   const { layout, values } = state;
-  const motion = new Float64Array(layout.slots.length);
+  const motions = new Float64Array(layout.slots.length * COUNT);
   const movePoint = (slot: number): void => {
     const x = (at(values, slot) - centre[0]) / reach;
     const y = (at(values, slot + 1) - centre[1]) / reach;
     const z = (at(values, slot + 2) - centre[2]) / reach;
-    const by = [
-      [-y, x, 0],
-      [0, -z, y],
-      [z, 0, -x],
-      [1, 0, 0],
-      [0, 1, 0],
-      [0, 0, 1],
-    ][k] ?? [0, 0, 0];
-    for (let c = 0; c < 3; c++) motion[slot + c] = at(by, c);
+    const [forX, forY, forZ] = [slot * COUNT, slot * COUNT + COUNT, slot * COUNT + 2 * COUNT];
+    motions[forX] = -y;
+    motions[forY] = x;
+    motions[forY + 1] = -z;
+    motions[forZ + 1] = y;
+    motions[forX + 2] = z;
+    motions[forZ + 2] = -x;
+    motions[forX + 3] = 1;
+    motions[forY + 4] = 1;
+    motions[forZ + 5] = 1;
   };
   for (const place of layout.places) if (place.body < 0) movePoint(place.slot);
-  for (const body of layout.bodies) {
-    movePoint(body.slot);
-    if (k < 3) turnBody(motion, values, body.slot, k, 1 / reach);
+  for (const { slot } of layout.bodies) {
+    movePoint(slot);
+    turnBody(motions, slot, 1 / reach, at(values, slot + 3), at(values, slot + 4));
   }
-  return motion;
+  return motions;
 }
 
-/** Changes of yaw, pitch and roll by a small turn of the whole about the bay's z, x or y axis. */
-function turnBody(motion: Float64Array, values: Float64Array, slot: number, k: number, turn: number): void {
-  if (k === 0) {
-    motion[slot + 3] = turn;
-    return;
+/**
+ * Changes of yaw, pitch and roll by a small turn of the whole. A turn about a level axis has a part along the body's
+ * heading, which rolls it, and a part across, which pitches it.
+ */
+function turnBody(motions: Float64Array, slot: number, turn: number, yaw: number, pitch: number): void {
+  const forYaw = (slot + 3) * COUNT;
+  motions[forYaw] = turn;
+  for (const [k, along, across] of [
+    [1, Math.cos(yaw), -Math.sin(yaw)],
+    [2, Math.sin(yaw), Math.cos(yaw)],
+  ] as const) {
+    motions[forYaw + k] = turn * along * Math.tan(pitch);
+    motions[forYaw + COUNT + k] = turn * across;
+    motions[forYaw + 2 * COUNT + k] = (turn * along) / Math.cos(pitch);
   }
-  const yaw = at(values, slot + 3);
-  const pitch = at(values, slot + 4);
-  // A turn about a level axis at angle (yaw - axis): its part along the body's heading rolls, the rest pitches.
-  const along = (k === 1 ? Math.cos(yaw) : Math.sin(yaw)) * turn;
-  const across = (k === 1 ? -Math.sin(yaw) : Math.cos(yaw)) * turn;
-  motion[slot + 3] = along * Math.tan(pitch);
-  motion[slot + 4] = across;
-  motion[slot + 5] = along / Math.cos(pitch);
 }

@@ -22,8 +22,6 @@ export const DEFAULT_ITERATIONS = 50;
 export interface Arrival {
   readonly normal: NormalSystem;
   readonly gauge: Gauge;
-  /** Inner constraints held, less hard constraints that only repeat others: what the count of rows lacks for the dof. */
-  readonly conditionsBeyondReadings: number;
   readonly iterations: number;
   readonly stopReason: StopReason;
 }
@@ -36,16 +34,16 @@ export type NoArrival =
 
 /** Iterates from `state.values` as they stand. */
 export function iterate(lin: Linearisation, mostIterations: number): Result<Arrival, NoArrival> {
-  const normal = new NormalSystem(lin.problem.layout.slotOfColumn.length);
   let squares = lin.evaluate();
   const gauge = findGauge(lin.state, lin.rows, lin.weights);
+  const normal = new NormalSystem(lin, gauge);
   const before = new Float64Array(lin.state.values.length);
   let damping = 0;
   let damped = false;
   for (let iterations = 1; iterations <= mostIterations; iterations++) {
     const pair = lin.rows.coincident[0];
     if (pair !== undefined) return err({ why: 'coincident', pair });
-    normal.assemble(lin.rows, lin.weights, lin.residuals, lin.conditions(gauge));
+    normal.assemble();
     while (normal.factorise(damping) >= 0) {
       damped = true;
       damping = raised(damping);
@@ -59,15 +57,14 @@ export function iterate(lin: Linearisation, mostIterations: number): Result<Arri
     const next = lin.evaluate();
     const arrived = length <= ARRIVED_SQUARED && misclosure(lin) <= gap + SLACK;
     if (arrived && damping === 0) {
-      const conditionsBeyondReadings = normal.conditionsHeld() - lin.exact.length;
       const stopReason = damped ? 'converged after damping' : 'converged';
-      return ok({ normal, gauge, conditionsBeyondReadings, iterations, stopReason });
+      return ok({ normal, gauge, iterations, stopReason });
     }
     if (arrived) {
       // Arrived while damped: the next step decides whether the undamped matrix can be factored here.
       squares = next;
       damping = 0;
-      if (undampedFails(lin, normal, gauge)) return err({ why: 'undetermined', gauge, normal });
+      if (undampedFails(normal)) return err({ why: 'undetermined', gauge, normal });
     } else if (next <= squares * (1 + SLACK) + SLACK || gap > SLACK) {
       squares = next;
       damping = damping < 1e-6 ? 0 : damping / 10;
@@ -93,7 +90,7 @@ function misclosure(lin: Linearisation): number {
   return largest;
 }
 
-function undampedFails(lin: Linearisation, normal: NormalSystem, gauge: Gauge): boolean {
-  normal.assemble(lin.rows, lin.weights, lin.residuals, lin.conditions(gauge));
+function undampedFails(normal: NormalSystem): boolean {
+  normal.assemble();
   return normal.factorise(0) >= 0;
 }

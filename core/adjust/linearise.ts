@@ -1,7 +1,5 @@
 /** One problem at its current values: rows of partials, residuals and the weighted sum of squares. */
-import { at } from '../linalg/at.ts';
-import { type Gauge, innerConstraints } from './gauge.ts';
-import type { Condition } from './normal.ts';
+import { at, indexAt } from '../linalg/at.ts';
 import type { Problem } from './problem.ts';
 import { Rows } from './rows.ts';
 import { State } from './state.ts';
@@ -51,26 +49,13 @@ export class Linearisation {
     return squares;
   }
 
-  /** Hard constraints and, for a network without datum, inner constraints, as conditions on the next step. */
-  conditions(gauge: Gauge): Condition[] {
-    const n = this.problem.layout.slotOfColumn.length;
-    const hard = this.exact.map((r) => {
-      const row = new Float64Array(n);
-      for (let e = at(this.rows.start, r); e < at(this.rows.start, r + 1); e++) {
-        row[at(this.rows.columns, e)] = at(this.rows.partials, e);
-      }
-      return { row, misclosure: at(this.residuals, r) };
-    });
-    return [...hard, ...innerConstraints(this.state, gauge).map((row) => ({ row, misclosure: 0 }))];
-  }
-
   /** Squared length of a step in units of the readings' uncertainties: what it changes in all readings together. */
   stepSquared(step: Float64Array): number {
     let total = 0;
     for (let r = 0; r < this.weights.length; r++) {
       let change = 0;
-      for (let e = at(this.rows.start, r); e < at(this.rows.start, r + 1); e++) {
-        change += at(this.rows.partials, e) * at(step, at(this.rows.columns, e));
+      for (let e = indexAt(this.rows.start, r); e < indexAt(this.rows.start, r + 1); e++) {
+        change += at(this.rows.partials, e) * at(step, indexAt(this.rows.columns, e));
       }
       total += at(this.weights, r) * change * change;
     }
@@ -81,7 +66,7 @@ export class Linearisation {
   apply(step: Float64Array): void {
     const { slotOfColumn } = this.problem.layout;
     for (let c = 0; c < step.length; c++) {
-      const slot = at(slotOfColumn, c);
+      const slot = indexAt(slotOfColumn, c);
       this.state.values[slot] = at(this.state.values, slot) + at(step, c);
     }
   }

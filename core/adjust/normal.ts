@@ -1,20 +1,18 @@
 /**
- * The normal equations of one linearised step, with conditions that hold exactly (hard constraints, and the inner
- * constraints of a free network): minimise |A dx - v|^2 weighted, subject to C dx = d.
+ * The normal equations of one linearised step: minimise |A dx - v|^2 weighted, subject to hard constraints C dx = d,
+ * and of smallest norm where a free network leaves it open.
  *
- * Conditions are added to the normal matrix with a moderate weight, which makes it invertible where only they fix
- * something, and then enforced exactly through their Schur complement; the weight cancels.
+ * Hard constraints are added to the normal matrix with a moderate weight, which makes it invertible where only they
+ * fix something, and then enforced exactly through their Schur complement; the weight cancels. Freedoms are pinned the
+ * same way at one unknown each, which changes nothing but the norm, and the inner constraints then put that right.
  */
-import { addAt, at } from '../linalg/at.ts';
-import {
-  choleskyInPlace,
-  choleskyInverse,
-  choleskySolve,
-  packedIndex,
-  packedSize,
-} from '../linalg/cholesky.ts';
+import { addAt, at, indexAt, item } from '../linalg/at.ts';
+import { choleskyInPlace, choleskySolve, packedIndex, packedSize } from '../linalg/cholesky.ts';
 import { dot } from '../linalg/dot.ts';
-import type { Rows } from './rows.ts';
+import { eliminate, SparseCholesky, SymmetricPattern } from '../linalg/sparseCholesky.ts';
+import { freeMotions, type Gauge } from './gauge.ts';
+import { InnerConstraints } from './innerConstraints.ts';
+import type { Linearisation } from './linearise.ts';
 
 /** An unknown whose own information, once the others are taken away, falls below this share of it is undetermined. */
 export const UNDETERMINED = 1e-12;
@@ -22,153 +20,185 @@ export const UNDETERMINED = 1e-12;
 /** A condition that adds less than this share of its own strength to those before it repeats them. */
 const DEPENDENT = 1e-10;
 
-/** One condition: coefficients over all unknowns, and what they have to add up to. */
-export interface Condition {
-  readonly row: Float64Array;
-  readonly misclosure: number;
-}
-
 /** Assembles, factors and solves; arrays are made once for a network. */
 export class NormalSystem {
   readonly n: number;
-  readonly matrix: Float64Array;
-  readonly right: Float64Array;
   readonly step: Float64Array;
-  private readonly factor: Float64Array;
-  private conditions: readonly Condition[] = [];
-  /** Inverse times each condition, row by row, and the factor of their Schur complement. */
-  private spread = new Float64Array(0);
+  private readonly lin: Linearisation;
+  private readonly gauge: Gauge;
+  private readonly cholesky: SparseCholesky;
+  /** Packed, in elimination order. */
+  private readonly matrix: Float64Array;
+  private readonly right: Float64Array;
+  private inner: InnerConstraints;
+  private readonly pins: readonly number[];
+  /** Hard constraints, dense, one row each; their solutions; and the factor of their Schur complement. */
+  private readonly hard: Float64Array;
+  private readonly spread: Float64Array;
   private schur = new Float64Array(0);
   private held: number[] = [];
 
-  constructor(n: number) {
+  /** Reads the pattern of `lin`'s rows as they stand. */
+  constructor(lin: Linearisation, gauge: Gauge) {
+    const n = lin.problem.layout.slotOfColumn.length;
     this.n = n;
+    this.lin = lin;
+    this.gauge = gauge;
+    this.cholesky = new SparseCholesky(eliminate(patternOf(lin, n)));
     this.matrix = new Float64Array(packedSize(n));
-    this.factor = new Float64Array(packedSize(n));
     this.right = new Float64Array(n);
     this.step = new Float64Array(n);
+    this.hard = new Float64Array(lin.exact.length * n);
+    this.spread = new Float64Array(lin.exact.length * n);
+    this.inner = this.innerConstraints();
+    this.pins = this.inner.pins();
   }
 
-  /** Builds matrix and right side from rows, weights and residuals (observed minus computed), then adds conditions. */
-  assemble(
-    rows: Rows,
-    weights: Float64Array,
-    residuals: Float64Array,
-    conditions: readonly Condition[],
-  ): void {
-    const { matrix, right } = this;
-    const { columns, partials, start } = rows;
+  private innerConstraints(): InnerConstraints {
+    const { slots, slotOfColumn } = this.lin.problem.layout;
+    return new InnerConstraints(
+      freeMotions(this.lin.state, this.gauge),
+      this.n,
+      (unknown) => slots[indexAt(slotOfColumn, unknown)]?.unit === 'mm',
+    );
+  }
+
+  /** Builds matrix and right side from the rows, weights and residuals as they stand. */
+  assemble(): void {
+    const { matrix, right, lin } = this;
+    const { weights, residuals } = lin;
+    const { columns, partials, start } = lin.rows;
+    const { position } = this.cholesky.elimination;
     matrix.fill(0);
     right.fill(0);
     for (let r = 0; r < weights.length; r++) {
       const w = at(weights, r);
       if (w === 0) continue;
-      const end = at(start, r + 1);
-      for (let e = at(start, r); e < end; e++) {
-        const column = at(columns, e);
+      const first = indexAt(start, r);
+      const end = indexAt(start, r + 1);
+      const residual = at(residuals, r);
+      for (let e = first; e < end; e++) {
+        const column = indexAt(columns, e);
         const weighted = w * at(partials, e);
-        addAt(right, column, weighted * at(residuals, r));
-        for (let f = at(start, r); f <= e; f++) {
-          addAt(matrix, packedIndex(column, at(columns, f)), weighted * at(partials, f));
+        addAt(right, column, weighted * residual);
+        const i = indexAt(position, column);
+        for (let f = first; f <= e; f++) {
+          addAt(matrix, packedIndex(i, indexAt(position, indexAt(columns, f))), weighted * at(partials, f));
         }
       }
     }
-    this.conditions = conditions;
-    for (const condition of conditions) this.addCondition(condition);
+    lin.exact.forEach((r, k) => {
+      this.addConstraint(r, k);
+    });
+    for (const pin of this.pins) {
+      const i = packedIndex(indexAt(position, pin), indexAt(position, pin));
+      addAt(matrix, i, at(matrix, i) || 1);
+    }
+    if (this.pins.length > 0) this.inner = this.innerConstraints();
   }
 
-  private addCondition({ row, misclosure }: Condition): void {
-    const { matrix, right, n } = this;
+  private addConstraint(r: number, k: number): void {
+    const { matrix, right, hard, n } = this;
+    const { columns, partials, start } = this.lin.rows;
+    const { position } = this.cholesky.elimination;
+    const misclosure = at(this.lin.residuals, r);
     let strength = 0;
-    for (let i = 0; i < n; i++) {
-      const c = at(row, i);
-      if (c !== 0) strength += (c * c) / (at(matrix, packedIndex(i, i)) || 1);
+    for (let e = indexAt(start, r); e < indexAt(start, r + 1); e++) {
+      const c = at(partials, e);
+      const i = indexAt(position, indexAt(columns, e));
+      hard[k * n + indexAt(columns, e)] = c;
+      strength += (c * c) / (at(matrix, packedIndex(i, i)) || 1);
     }
     if (strength === 0) return;
-    for (let i = 0; i < n; i++) {
-      const c = at(row, i) / strength;
-      if (c === 0) continue;
-      addAt(right, i, c * misclosure);
-      for (let j = 0; j <= i; j++) addAt(matrix, packedIndex(i, j), c * at(row, j));
+    for (let e = indexAt(start, r); e < indexAt(start, r + 1); e++) {
+      const column = indexAt(columns, e);
+      const c = at(partials, e) / strength;
+      addAt(right, column, c * misclosure);
+      for (let f = indexAt(start, r); f <= e; f++) {
+        const other = indexAt(position, indexAt(columns, f));
+        addAt(matrix, packedIndex(indexAt(position, column), other), c * at(partials, f));
+      }
     }
   }
 
   /** Factors with each diagonal raised by its share `damping`; answers -1 or the first undetermined unknown. */
   factorise(damping: number): number {
-    this.factor.set(this.matrix);
+    const { values } = this.cholesky;
+    values.set(this.matrix);
     if (damping > 0) {
       for (let i = 0; i < this.n; i++) {
         const diagonal = at(this.matrix, packedIndex(i, i));
-        this.factor[packedIndex(i, i)] = diagonal > 0 ? diagonal * (1 + damping) : damping;
+        values[packedIndex(i, i)] = diagonal > 0 ? diagonal * (1 + damping) : damping;
       }
     }
-    const failed = choleskyInPlace(this.factor, this.n, UNDETERMINED);
-    if (failed < 0) this.factoriseConditions();
+    const failed = this.cholesky.factorise(UNDETERMINED);
+    if (failed < 0) this.factoriseConstraints();
     return failed;
   }
 
-  private factoriseConditions(): void {
-    const { n, conditions, factor } = this;
-    this.spread = new Float64Array(conditions.length * n);
-    this.held = conditions.map((_, k) => k);
-    conditions.forEach(({ row }, k) => {
-      this.spread.set(row, k * n);
-      choleskySolve(factor, n, this.spread, k * n);
-    });
+  private factoriseConstraints(): void {
+    const { n, hard, spread } = this;
+    spread.set(hard);
+    this.held = this.lin.exact.map((_, k) => k);
+    for (const k of this.held) this.cholesky.solve(spread, k * n);
     for (;;) {
-      const m = this.held.length;
-      this.schur = new Float64Array(packedSize(m));
-      this.held.forEach((k, i) => {
+      const { held } = this;
+      this.schur = new Float64Array(packedSize(held.length));
+      held.forEach((k, i) => {
         for (let j = 0; j <= i; j++) {
-          const row = conditions[at(this.held, j)]?.row ?? factor;
-          this.schur[packedIndex(i, j)] = dot(this.spread, k * n, row, 0, n);
+          this.schur[packedIndex(i, j)] = dot(spread, k * n, hard, item(held, j) * n, n);
         }
       });
-      const repeated = choleskyInPlace(this.schur, m, DEPENDENT);
+      const repeated = choleskyInPlace(this.schur, held.length, DEPENDENT);
       if (repeated < 0) return;
-      this.held.splice(repeated, 1);
+      held.splice(repeated, 1);
     }
   }
 
-  /** How many conditions hold something that no other holds. */
-  conditionsHeld(): number {
+  /** How many hard constraints hold something that no other holds. */
+  constraintsHeld(): number {
     return this.held.length;
   }
 
   /** Solves for `step`. */
   solve(): void {
-    const { n, step, right, spread, held } = this;
+    const { n, step, right, spread, held, hard } = this;
     step.set(right);
-    choleskySolve(this.factor, n, step);
-    if (held.length === 0) return;
-    const force = new Float64Array(held.length);
-    held.forEach((k, i) => {
-      const condition = this.conditions[k];
-      if (condition !== undefined) force[i] = dot(condition.row, 0, step, 0, n) - condition.misclosure;
-    });
-    choleskySolve(this.schur, held.length, force);
-    held.forEach((k, i) => {
-      for (let c = 0; c < n; c++) addAt(step, c, -at(force, i) * at(spread, k * n + c));
-    });
+    this.cholesky.solve(step);
+    if (held.length > 0) {
+      const force = new Float64Array(held.length);
+      held.forEach((k, i) => {
+        const misclosure = at(this.lin.residuals, item(this.lin.exact, k));
+        force[i] = dot(hard, k * n, step, 0, n) - misclosure;
+      });
+      choleskySolve(this.schur, held.length, force);
+      held.forEach((k, i) => {
+        for (let c = 0; c < n; c++) addAt(step, c, -at(force, i) * at(spread, k * n + c));
+      });
+    }
+    if (this.pins.length > 0) this.inner.transform(step);
   }
 
   /** Covariance of the unknowns (full, row by row) and the 1-norm condition of the scaled matrix. */
   covariance(): { readonly covariance: Float64Array; readonly condition: number } {
-    const { n, held, spread } = this;
-    const covariance = new Float64Array(n * n);
-    choleskyInverse(this.factor, n, covariance, new Float64Array(n * n));
+    const covariance = this.cholesky.inverse();
     const condition = this.conditionNumber(covariance);
-    if (held.length === 0) return { covariance, condition };
+    this.takeConstraints(covariance);
+    this.inner.transformCovariance(covariance);
+    return { covariance, condition };
+  }
+
+  /** Takes off what the hard constraints know: spread' schur^-1 spread, as W W' with W by forward substitution. */
+  private takeConstraints(covariance: Float64Array): void {
+    const { n, held, spread, schur } = this;
     const m = held.length;
-    const half = new Float64Array(m);
-    // Rows of W with W W' = spread' schur^-1 spread, unknown by unknown: forward substitution only.
+    if (m === 0) return;
     const w = new Float64Array(n * m);
     for (let c = 0; c < n; c++) {
       for (let i = 0; i < m; i++) {
-        const row = (i * (i + 1)) / 2;
-        half[i] =
-          (at(spread, at(held, i) * n + c) - dot(this.schur, row, half, 0, i)) / at(this.schur, row + i);
-        w[c * m + i] = at(half, i);
+        const row = packedIndex(i, 0);
+        const known = dot(schur, row, w, c * m, i);
+        w[c * m + i] = (at(spread, item(held, i) * n + c) - known) / at(schur, row + i);
       }
     }
     for (let i = 0; i < n; i++) {
@@ -178,24 +208,50 @@ export class NormalSystem {
         covariance[j * n + i] = value;
       }
     }
-    return { covariance, condition };
+  }
+
+  /** The assembled matrix, full and in the order of the unknowns, for naming what is undetermined. */
+  fullMatrix(): Float64Array {
+    const { n, matrix } = this;
+    const { position } = this.cholesky.elimination;
+    const full = new Float64Array(n * n);
+    for (let i = 0; i < n; i++) {
+      for (let j = 0; j < n; j++) {
+        full[i * n + j] = at(matrix, packedIndex(indexAt(position, i), indexAt(position, j)));
+      }
+    }
+    return full;
   }
 
   private conditionNumber(inverse: Float64Array): number {
     const { n, matrix } = this;
-    const scale = Float64Array.from({ length: n }, (_, i) => Math.sqrt(at(matrix, packedIndex(i, i))));
-    let forward = 0;
-    let backward = 0;
+    const { order } = this.cholesky.elimination;
+    const forward = new Float64Array(n);
+    const backward = new Float64Array(n);
+    const scale = forward.map((_, i) => Math.sqrt(at(matrix, packedIndex(i, i))));
     for (let i = 0; i < n; i++) {
-      let f = 0;
-      let b = 0;
-      for (let j = 0; j < n; j++) {
-        f += Math.abs(at(matrix, packedIndex(i, j))) / at(scale, j);
-        b += Math.abs(at(inverse, i * n + j)) * at(scale, j);
+      const row = indexAt(order, i) * n;
+      for (let j = 0; j <= i; j++) {
+        const both = at(scale, i) * at(scale, j);
+        const f = Math.abs(at(matrix, packedIndex(i, j))) / both;
+        const b = Math.abs(at(inverse, row + indexAt(order, j))) * both;
+        addAt(forward, i, f);
+        addAt(backward, i, b);
+        if (i === j) continue;
+        addAt(forward, j, f);
+        addAt(backward, j, b);
       }
-      forward = Math.max(forward, f / at(scale, i));
-      backward = Math.max(backward, b * at(scale, i));
     }
-    return n === 0 ? 1 : forward * backward;
+    const most = (v: Float64Array): number => v.reduce((a, b) => Math.max(a, b), 0);
+    return n === 0 ? 1 : most(forward) * most(backward);
   }
+}
+
+function patternOf(lin: Linearisation, n: number): SymmetricPattern {
+  const pattern = new SymmetricPattern(n);
+  const { columns, start } = lin.rows;
+  for (let r = 0; r < lin.weights.length; r++) {
+    pattern.couple(columns, indexAt(start, r), indexAt(start, r + 1));
+  }
+  return pattern;
 }

@@ -2,8 +2,7 @@
  * What the readings leave open: the null space of the normal matrix, told as points, bodies and shared unknowns, each
  * with the kinds of reading that would hold it.
  */
-import { at } from '../linalg/at.ts';
-import { packedIndex } from '../linalg/cholesky.ts';
+import { at, indexAt } from '../linalg/at.ts';
 import { symmetricEigen } from '../linalg/eigen.ts';
 import type { Undetermined, UndeterminedPart } from './errors.ts';
 import type { Layout, Slot } from './layout.ts';
@@ -21,14 +20,14 @@ const CURES: Readonly<Record<UndeterminedPart, Undetermined['readings']>> = {
   value: ['known'],
 };
 
-/** Open parts of the layout from the (packed, undamped) normal matrix, the most open first; empty when all is held. */
+/** Open parts of the layout from the (full, undamped) normal matrix, the most open first; empty when all is held. */
 export function findUndetermined(matrix: Float64Array, layout: Layout): Undetermined[] {
   const n = layout.slotOfColumn.length;
-  const scale = Float64Array.from({ length: n }, (_, i) => 1 / Math.sqrt(at(matrix, packedIndex(i, i)) || 1));
+  const scale = Float64Array.from({ length: n }, (_, i) => 1 / Math.sqrt(at(matrix, i * n + i) || 1));
   const scaled = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
-      scaled[i * n + j] = at(matrix, packedIndex(i, j)) * at(scale, i) * at(scale, j);
+      scaled[i * n + j] = at(matrix, i * n + j) * at(scale, i) * at(scale, j);
     }
   }
   const { values, vectors } = symmetricEigen(scaled, n);
@@ -48,7 +47,7 @@ export function named(layout: Layout, share: Float64Array): Undetermined[] {
     .sort((i, j) => at(share, j) - at(share, i));
   const found = new Map<string, Undetermined>();
   for (const i of order) {
-    const slot = layout.slots[at(layout.slotOfColumn, i)];
+    const slot = layout.slots[indexAt(layout.slotOfColumn, i)];
     if (slot === undefined) continue;
     const part = partOf(slot);
     const key = `${slot.owner}/${part}`;

@@ -2,7 +2,7 @@
  * The linearised readings: one sparse row of partial derivatives per scalar observation, over the unknowns only.
  * Models write into it; the pattern is the same every time, so the arrays are sized once and refilled each step.
  */
-import { at } from '../linalg/at.ts';
+import { at, indexAt } from '../linalg/at.ts';
 import type { State } from './state.ts';
 
 /** Rows of partial derivatives in compressed form, with the computed value of each. */
@@ -43,10 +43,14 @@ export class Rows {
 
   /** Adds the partial derivative of the current row by one slot; fixed slots take none. */
   slot(slot: number, partial: number): void {
-    const column = at(this.state.layout.columns, slot);
+    const column = indexAt(this.state.layout.columns, slot);
     if (column < 0) return;
-    const known = at(this.position, column);
-    if (known >= at(this.start, this.count - 1) && known < this.used && at(this.columns, known) === column) {
+    const known = indexAt(this.position, column);
+    if (
+      known >= indexAt(this.start, this.count - 1) &&
+      known < this.used &&
+      indexAt(this.columns, known) === column
+    ) {
       this.partials[known] = at(this.partials, known) + partial;
       return;
     }

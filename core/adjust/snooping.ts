@@ -3,7 +3,7 @@
  * readings whose tests go along with it are named with it, and the one whose repetition would tell them apart.
  * Nothing is ever taken out: that is for the person who can read again.
  */
-import { at } from '../linalg/at.ts';
+import { item } from '../linalg/at.ts';
 import { rowProduct } from './diagnostics.ts';
 import type { Linearisation } from './linearise.ts';
 import type { GlobalTest, RowResult, Suspicion } from './solution.ts';
@@ -75,7 +75,7 @@ function bestRepeat(
   group: readonly number[],
 ): string | undefined {
   const product = group.map((i) => group.map((j) => rowProduct(lin, covariance, i, j)));
-  const get = (i: number, j: number): number => at(product[i] ?? [], j);
+  const get = (i: number, j: number): number => item(product[i] ?? [], j);
   const square = (i: number): number => {
     const u = rows[group[i] ?? -1]?.u ?? 0;
     return u * u;

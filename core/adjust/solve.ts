@@ -2,7 +2,7 @@
  * The adjuster: weighted nonlinear least squares of a network in space. The covariance is a priori, from the stated
  * uncertainties alone; a failed global test is reported, it never inflates (or, worse, deflates) the uncertainties.
  */
-import { at } from '../linalg/at.ts';
+import { at, indexAt } from '../linalg/at.ts';
 import { err, ok, type Result } from '../result.ts';
 import { globalTest, rowResults } from './diagnostics.ts';
 import type { AdjustError, Undetermined } from './errors.ts';
@@ -50,7 +50,9 @@ function solution(
   const n = layout.slotOfColumn.length;
   const rows = rowResults(lin, covariance);
   const chiSquare = lin.residuals.reduce((sum, v, i) => sum + at(lin.weights, i) * v * v, 0);
-  const test = globalTest(chiSquare, observations.length + arrival.conditionsBeyondReadings - n);
+  const weighted = observations.length - lin.exact.length;
+  const held = arrival.normal.constraintsHeld() + arrival.gauge.freedoms.length;
+  const test = globalTest(chiSquare, weighted + held - n);
   const linearised = linearisedOf(lin);
   return {
     network,
@@ -81,16 +83,24 @@ function unknowns({ problem: { layout }, state }: Linearisation, covariance: Flo
 
 function linearisedOf({ problem, rows, weights, state }: Linearisation): Linearised {
   const { layout, observations } = problem;
-  const used = at(rows.start, observations.length);
+  const used = indexAt(rows.start, observations.length);
+  const dof = new Float64Array(observations.length);
+  observations.forEach((one, i) => {
+    dof[i] = one.dof;
+  });
+  const x = new Float64Array(layout.slotOfColumn.length);
+  layout.slotOfColumn.forEach((slot, i) => {
+    x[i] = at(state.values, slot);
+  });
   return {
     rowStart: rows.start,
     column: rows.columns.subarray(0, used),
     coefficient: rows.partials.subarray(0, used),
     weight: weights,
-    dof: Float64Array.from(observations, (one) => one.dof),
-    x: Float64Array.from(layout.slotOfColumn, (slot) => at(state.values, slot)),
+    dof,
+    x,
     reach: state.reach(),
-    estimatesAt: (x, onRead) => estimatesOf(layout, x, onRead),
+    estimatesAt: (values, onRead) => estimatesOf(layout, values, onRead),
   };
 }
 
@@ -111,7 +121,7 @@ function beyondLinear(
   const reach = lin.state.reach();
   const share = new Float64Array(n);
   for (let i = 0; i < n; i++) {
-    const slot = layout.slots[at(layout.slotOfColumn, i)];
+    const slot = layout.slots[indexAt(layout.slotOfColumn, i)];
     if (slot?.prior.state !== 'free' || slot.of === 'shared') continue;
     const relative = Math.sqrt(Math.max(0, at(covariance, i * n + i))) / (slot.unit === 'mm' ? reach : 1);
     if (relative > NOT_KNOWN) share[i] = relative;

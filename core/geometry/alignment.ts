@@ -3,7 +3,7 @@
  * the eigenvector of the largest eigenvalue of a 4 by 4 matrix is the rotation's quaternion. It is always a proper
  * rotation, never a reflection.
  */
-import { at } from '../linalg/at.ts';
+import { at, item } from '../linalg/at.ts';
 import { symmetricEigen } from '../linalg/eigen.ts';
 import type { Matrix } from '../linalg/matrix.ts';
 import { invariant } from '../result.ts';
@@ -55,7 +55,7 @@ function davenportMatrix(from: readonly Vec3[], to: readonly Vec3[]): Float64Arr
   from.forEach((v, n) => {
     const w = to[n] ?? v;
     for (let i = 0; i < 3; i++) {
-      for (let j = 0; j < 3; j++) b[3 * i + j] = at(b, 3 * i + j) + at(w, i) * at(v, j);
+      for (let j = 0; j < 3; j++) b[3 * i + j] = at(b, 3 * i + j) + item(w, i) * item(v, j);
     }
     const c = cross(v, w);
     z = [z[0] + c[0], z[1] + c[1], z[2] + c[2]];
@@ -66,8 +66,8 @@ function davenportMatrix(from: readonly Vec3[], to: readonly Vec3[]): Float64Arr
     for (let j = 0; j < 3; j++) {
       k[4 * i + j] = at(b, 3 * i + j) + at(b, 3 * j + i) - (i === j ? trace : 0);
     }
-    k[4 * i + 3] = at(z, i);
-    k[12 + i] = at(z, i);
+    k[4 * i + 3] = item(z, i);
+    k[12 + i] = item(z, i);
   }
   k[15] = trace;
   return k;

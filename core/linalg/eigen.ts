@@ -13,15 +13,21 @@ export interface SymmetricEigen {
 /** A sweep turns every pair once; convergence is quadratic, so this many are never needed. */
 const MOST_SWEEPS = 60;
 
+/** Off-diagonal elements of this share of the whole matrix are rounding. */
+const NEGLIGIBLE = 1e-17;
+
 /** Eigen-decomposition of the full symmetric matrix `a` (row by row, order n); `a` is left as it is. */
 export function symmetricEigen(a: Float64Array, n: number): SymmetricEigen {
-  const m = Float64Array.from(a);
+  const m = a.slice();
   const v = new Float64Array(n * n);
+  let squares = 0;
+  for (let i = 0; i < a.length; i++) squares += at(a, i) * at(a, i);
+  const negligible = NEGLIGIBLE * Math.sqrt(squares);
   for (let i = 0; i < n; i++) v[i * n + i] = 1;
   for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
     let turned = false;
     for (let p = 0; p < n; p++) {
-      for (let q = p + 1; q < n; q++) turned = rotatePair(m, v, n, p, q) || turned;
+      for (let q = p + 1; q < n; q++) turned = rotatePair(m, v, n, p, q, negligible) || turned;
     }
     if (!turned) break;
   }
@@ -34,11 +40,18 @@ export function symmetricEigen(a: Float64Array, n: number): SymmetricEigen {
 }
 
 /** Turns rows and columns p, q so that m[p][q] vanishes; false when it already is negligible. */
-function rotatePair(m: Float64Array, v: Float64Array, n: number, p: number, q: number): boolean {
+function rotatePair(
+  m: Float64Array,
+  v: Float64Array,
+  n: number,
+  p: number,
+  q: number,
+  negligible: number,
+): boolean {
   const off = at(m, p * n + q);
   const dp = at(m, p * n + p);
   const dq = at(m, q * n + q);
-  if (Math.abs(off) <= 1e-17 * (Math.abs(dp) + Math.abs(dq)) || off === 0) return false;
+  if (Math.abs(off) <= negligible) return false;
   const theta = (dq - dp) / (2 * off);
   const t = (theta >= 0 ? 1 : -1) / (Math.abs(theta) + Math.sqrt(theta * theta + 1));
   const c = 1 / Math.sqrt(t * t + 1);

@@ -1,5 +1,5 @@
 /** Small typed-array matrices and their factorisations. */
-export { addAt, at } from './at.ts';
+export { addAt, at, indexAt, item } from './at.ts';
 export { choleskyInPlace, choleskyInverse, choleskySolve, packedIndex, packedSize } from './cholesky.ts';
 export { symmetricEigen } from './eigen.ts';
 export {

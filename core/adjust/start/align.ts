@@ -24,6 +24,7 @@ const STEPS = 12;
 
 /** The best turn and shift; none needed gives none. A free direction or shift stays where the plan has it. */
 export function layInto(targets: readonly AlignTarget[]): Laying {
+  if (targets.length === 0) return { turnRad: 0, shift: [0, 0] };
   let best: (Laying & { readonly misfit: number }) | undefined;
   for (let k = 0; k < DIRECTIONS; k++) {
     const found = improve(targets, (2 * Math.PI * k) / DIRECTIONS);

@@ -3,10 +3,10 @@
  * them, pairs of points with a distance) grow by drops, line positions and crossing distances, and are joined until
  * one piece holds everything. Uses the readings and the declared sides, nothing else.
  */
-import type { PlanLine } from '../../geometry/planLine.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
 import { at } from '../../linalg/at.ts';
 import type { Layout } from '../layout.ts';
-import { type Clues, fromDrop, lineIn, placeFrom } from './candidates.ts';
+import { type Circle, type Clues, fromDrop, lineIn, placeFrom } from './candidates.ts';
 import { type Cluster, cluster, headingIn, join, setHeading } from './cluster.ts';
 import type { StartFacts } from './facts.ts';
 
@@ -39,7 +39,8 @@ export function constructPlan(
 ): PlanConstruction {
   const heights = placeHeights(layout, values);
   const pieces = firstPieces(layout, facts, values, known);
-  const work: Work = { facts, sides, heights, pieces, mirrored: new Map() };
+  const touching = touchingFacts(layout, facts, sides);
+  const work: Work = { facts, touching, heights, pieces, mirrored: new Map() };
   const seeds = [...facts.distances];
   for (;;) {
     grow(work);
@@ -60,7 +61,7 @@ export function constructPlan(
 
 interface Work {
   readonly facts: StartFacts;
-  readonly sides: readonly SideFact[];
+  readonly touching: readonly Touching[];
   readonly heights: Float64Array;
   readonly mirrored: Map<number, readonly number[]>;
   pieces: Cluster[];
@@ -108,8 +109,9 @@ function extend(work: Work, piece: Cluster): boolean {
     const other = headingIn(piece, second);
     if (other !== undefined) changed = setHeading(piece, first, other - rad) || changed;
   }
-  for (const place of wanted(work, piece)) {
-    const placing = placeFrom(cluesFor(work, piece, place));
+  for (let place = 0; place < work.touching.length; place++) {
+    const clues = piece.places.has(place) ? undefined : cluesFor(work, piece, place);
+    const placing = clues === undefined ? undefined : placeFrom(clues);
     if (placing === undefined) continue;
     if ('found' in placing) {
       piece.places.set(place, placing.found);
@@ -121,62 +123,72 @@ function extend(work: Work, piece: Cluster): boolean {
   return changed;
 }
 
-/** Places some reading relates to the piece and that it does not hold. */
-function wanted({ facts }: Work, piece: Cluster): Set<number> {
-  const places = new Set<number>();
-  const consider = (place: number): void => {
-    if (!piece.places.has(place)) places.add(place);
+/** Facts that touch each place, and the places that stand at the other end of a line from it. */
+interface Touching {
+  readonly drops: StartFacts['drops'][number][];
+  readonly distances: StartFacts['distances'][number][];
+  readonly lines: StartFacts['lines'][number][];
+  readonly sides: SideFact[];
+  readonly partners: number[];
+}
+
+function touchingFacts(layout: Layout, facts: StartFacts, sides: readonly SideFact[]): Touching[] {
+  const all: Touching[] = layout.places.map(() => ({
+    drops: [],
+    distances: [],
+    lines: [],
+    sides: [],
+    partners: [],
+  }));
+  const partner = ([from, to]: readonly [number, number]): void => {
+    if (all[from]?.partners.includes(to) !== false) return;
+    all[from]?.partners.push(to);
+    all[to]?.partners.push(from);
   };
-  for (const { point, mark } of facts.drops) {
-    if (piece.places.has(point) || piece.places.has(mark)) [point, mark].forEach(consider);
-  }
-  for (const { place } of facts.lines) consider(place);
-  for (const { a, b } of facts.distances) {
-    if (piece.places.has(a) || piece.places.has(b)) [a, b].forEach(consider);
+  for (const drop of facts.drops) for (const end of [drop.point, drop.mark]) all[end]?.drops.push(drop);
+  for (const fact of facts.distances) for (const end of [fact.a, fact.b]) all[end]?.distances.push(fact);
+  for (const fact of facts.lines) {
+    all[fact.place]?.lines.push(fact);
+    partner(fact.line);
   }
   for (const { first, second } of facts.angles) {
-    for (const direction of [first, second]) if ('line' in direction) direction.line.forEach(consider);
+    for (const direction of [first, second]) if ('line' in direction) partner(direction.line);
   }
-  return places;
+  for (const side of sides) all[side.place]?.sides.push(side);
+  return all;
 }
 
-function cluesFor({ facts, sides, heights }: Work, piece: Cluster, place: number): Clues {
-  const fixed = facts.drops
-    .filter(({ point, mark }) => point === place || mark === place)
-    .map((drop) => fromDrop(piece, drop, place))
-    .filter((p) => p !== undefined);
-  const circles = facts.distances.flatMap((fact) => {
-    if (fact.a !== place && fact.b !== place) return [];
+function cluesFor({ touching, heights }: Work, piece: Cluster, place: number): Clues | undefined {
+  const facts = touching[place];
+  if (facts === undefined) return undefined;
+  const fixed: Vec2[] = [];
+  for (const drop of facts.drops) {
+    const p = fromDrop(piece, drop, place);
+    if (p !== undefined) return { ...NO_CLUES, fixed: [p] };
+  }
+  const circles: Circle[] = [];
+  for (const fact of facts.distances) {
     const other = fact.a === place ? fact.b : fact.a;
     const centre = piece.places.get(other);
-    return centre === undefined ? [] : [{ other, centre, radius: level(fact, heights) }];
-  });
+    if (centre !== undefined) circles.push({ other, centre, radius: level(fact, heights) });
+  }
   const positions = facts.lines.flatMap((fact) => {
-    const line = fact.place === place ? lineIn(piece, fact.line) : undefined;
+    const line = lineIn(piece, fact.line);
     return line === undefined ? [] : [{ line, axis: fact.axis, mm: fact.mm }];
   });
-  const known = sides.flatMap(({ place: of, line: ends, left }) => {
-    const line = of === place && ends.every((end) => piece.places.has(end)) ? lineIn(piece, ends) : undefined;
-    return line === undefined ? [] : [{ line, left }];
-  });
-  return { circles, positions, fixed, sides: known, rays: raysTo(facts, piece, place) };
-}
-
-/** Lines of known heading on which the place is one end and the piece holds the other. */
-function raysTo(facts: StartFacts, piece: Cluster, place: number): (PlanLine & { readonly ray: boolean })[] {
-  const ends = [
-    ...facts.lines.map(({ line }) => line),
-    ...facts.angles.flatMap(({ first, second }) =>
-      [first, second].flatMap((direction) => ('line' in direction ? [direction.line] : [])),
-    ),
-  ];
-  return ends.flatMap(([from, to]) => {
-    if (to !== place && from !== place) return [];
-    const direction = to === place ? ([from, to] as const) : ([to, from] as const);
-    const line = lineIn(piece, direction);
+  const rays = facts.partners.flatMap((partner) => {
+    const line = lineIn(piece, [partner, place]);
     return line === undefined ? [] : [{ ...line, ray: true }];
   });
+  if (circles.length + positions.length + rays.length < 2) return undefined;
+  const sides = facts.sides.flatMap(({ line: ends, left }) => {
+    const line = ends.every((end) => piece.places.has(end)) ? lineIn(piece, ends) : undefined;
+    return line === undefined ? [] : [{ line, left }];
+  });
+  return { circles, positions, fixed, sides, rays };
 }
+
+const NO_CLUES: Clues = { circles: [], positions: [], fixed: [], sides: [], rays: [] };
 
 function placeHeights(layout: Layout, values: Float64Array): Float64Array {
   return Float64Array.from(layout.places, (place) => {
