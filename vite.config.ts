@@ -2,12 +2,26 @@
 // scripts, which the content security policy refuses.
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+
+/**
+ * One library of ours asks by `eval` whether generators exist, which the policy refuses. The answer is yes in every
+ * runtime we load in, and a service that may ask gets the same one, so that both compute alike.
+ */
+const generatorsExist: Plugin = {
+  name: 'generators-exist',
+  enforce: 'pre',
+  load(id) {
+    return /@stdlib[\\/]assert-has-generator-support[\\/]lib[\\/]index\.js$/.test(id)
+      ? 'module.exports = () => true;'
+      : null;
+  },
+};
 
 export default defineConfig({
   root: fileURLToPath(new URL('./renderer', import.meta.url)),
   base: './',
-  plugins: [react()],
+  plugins: [generatorsExist, react()],
   build: {
     outDir: 'build',
     emptyOutDir: true,
