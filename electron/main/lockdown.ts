@@ -25,8 +25,12 @@ export function isAllowedRequest(url: string): boolean {
   }
 }
 
-/** A frame inside our page may show a stored file and nothing else. */
+/** Chromium's built-in PDF view, by its fixed extension id: the frame in which it draws the pages of a stored file. */
+const pdfView = 'chrome-extension://mhjfbmdgcfjbbpaeojofohoefgiehjai/';
+
+/** A frame inside our page may show a stored file, Chromium's own view of it, and nothing else. */
 export function isAllowedFrame(url: string): boolean {
+  if (url.startsWith(pdfView)) return true;
   return isOurUrl(url) && new URL(url).pathname.startsWith('/file/');
 }
 

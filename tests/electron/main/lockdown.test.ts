@@ -5,7 +5,12 @@ vi.mock('electron', () => ({ app: {} }));
 import { isAllowedFrame, isAllowedRequest, mayRequest } from '../../../electron/main/lockdown.ts';
 
 describe('what a page may ask for', () => {
+  test("the pages of a PDF in Chromium's own view", () => {
+    expect(isAllowedFrame('chrome-extension://mhjfbmdgcfjbbpaeojofohoefgiehjai/index.html')).toBe(true);
+  });
+
   test.each([
+    'chrome-extension://aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa/index.html',
     'app://datumline/index.html',
     'blob:app://datumline/x',
     'chrome-extension://x/y',
@@ -58,7 +63,12 @@ describe('what a frame inside may show', () => {
     expect(isAllowedFrame(`app://datumline/file/${'0'.repeat(64)}`)).toBe(true);
   });
 
+  test("the pages of a PDF in Chromium's own view", () => {
+    expect(isAllowedFrame('chrome-extension://mhjfbmdgcfjbbpaeojofohoefgiehjai/index.html')).toBe(true);
+  });
+
   test.each([
+    'chrome-extension://aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa/index.html',
     'app://datumline/index.html',
     'app://elsewhere/file/x',
     'https://example.org/file/x',
