@@ -4,9 +4,13 @@ import type { Move } from '../../core/placement/types.ts';
 import { sayKey } from '../text/sayKey.ts';
 import type { EntryToSend } from './recorder.ts';
 
+/** Sentences of the moves that were asked for, kept with the fact that they are done. */
+const MOST_CHARACTERS = 2000;
+
 /** The fixture was moved as asked: its readings leave the solution, only they are asked for again. */
-export function moveDoneFact(job: Job, move: Move): EntryToSend {
-  const words = sayKey(move.wordKey, move.values);
+export function movesDoneFact(job: Job, moves: readonly Move[]): EntryToSend {
+  const sentences = moves.map((move) => sayKey(move.wordKey, move.values)).join('; ');
+  const words = sentences.slice(0, MOST_CHARACTERS);
   return {
     type: 'bodyMoved',
     v: 1,

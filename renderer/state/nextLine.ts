@@ -2,6 +2,7 @@
 import type { Assessment, Finding } from '../../core/job/assess.ts';
 import type { Job } from '../../core/job/job.ts';
 import { type StageId, stageById, stages } from '../../core/job/stages/index.ts';
+import { type ReadingSpec, specOf } from '../../core/placement/recipe.ts';
 import type { Move, PlacementAnswer } from '../../core/placement/types.ts';
 import { say } from '../../core/words/index.ts';
 import { sayKey } from '../text/sayKey.ts';
@@ -11,8 +12,18 @@ export interface NextLine {
   readonly text: string;
   /** Another stage, when the next thing is done there. */
   readonly go: StageId | undefined;
-  /** The move that "done" closes. */
-  readonly move: Move | undefined;
+  /** The moves that "done" closes; empty when none is asked for here. */
+  readonly moves: readonly Move[];
+}
+
+/** What the line follows from: the stage in sight, its readings, and the placement of the sensor in sight. */
+export interface NextInput {
+  readonly stage: StageId;
+  readonly job: Job;
+  readonly assessment: Assessment;
+  readonly answer: PlacementAnswer | undefined;
+  readonly recipe: readonly ReadingSpec[];
+  readonly slots: readonly Slot[];
 }
 
 /** A line has at most this many words; a longer name of a thing is left to the form, where it stands marked. */
@@ -25,8 +36,8 @@ export function findingWords(finding: Finding): string {
   return finding.plain ? finding.label : sayKey(finding.label);
 }
 
-function lineOf(text: string, go?: StageId, move?: Move): NextLine {
-  return { text, go, move };
+function lineOf(text: string, go?: StageId, moves: readonly Move[] = []): NextLine {
+  return { text, go, moves };
 }
 
 function missingLine(finding: Finding): NextLine {
@@ -34,48 +45,61 @@ function missingLine(finding: Finding): NextLine {
   return lineOf(fits(text) ? text : say('next.enterMarked'));
 }
 
-function closingLine(stage: StageId, assessment: Assessment): NextLine {
-  const title = sayKey(stageById(stage).title);
-  const open = stages.find(
-    (each) => assessment.stageStates[each.id] !== 'done' && each.id !== stage && each.id !== 'signoff',
+/** The stage after this one that still lacks something, from here on; sign-off when none does. */
+function openStage(stage: StageId, assessment: Assessment): StageId {
+  const lacks = (id: StageId): boolean => assessment.missing.some((each) => each.stage === id);
+  const start = stages.findIndex((each) => each.id === stage) + 1;
+  const inOrder = [...stages.slice(start), ...stages.slice(0, start)];
+  return (
+    inOrder.find((each) => each.id !== 'signoff' && each.id !== stage && lacks(each.id))?.id ?? 'signoff'
   );
-  const to = open?.id ?? 'signoff';
-  if (stage === 'signoff') return lineOf(say('next.sign'));
-  return lineOf(say('next.stageDone', { stage: title, next: sayKey(stageById(to).title) }), to);
 }
 
-/** What the engine says next, if it is to be done in this stage. */
-function placementLine(
-  stage: StageId,
-  answer: PlacementAnswer,
-  slots: readonly Slot[],
-): NextLine | undefined {
-  const text = sayKey(answer.nextAction.wordKey, answer.nextAction.values);
-  const [move] = answer.moves;
-  if (answer.nextReading === undefined) {
-    if (stage !== 'placement' && stage !== 'stations') return undefined;
-    return lineOf(text, undefined, move?.kind === 'setSlide' ? undefined : move);
+function closingLine(stage: StageId, assessment: Assessment): NextLine {
+  const to = openStage(stage, assessment);
+  if (stage === 'signoff') {
+    const ready = assessment.kind !== undefined && assessment.kind !== 'notCalibrated';
+    return lineOf(ready ? say('next.sign') : say('next.signMissing'));
   }
-  const here = slots.some((slot) => slot.spec.id === answer.nextReading?.id);
-  return here ? lineOf(text) : undefined;
+  const values = { stage: sayKey(stageById(stage).title), next: sayKey(stageById(to).title) };
+  return lineOf(say('next.stageDone', values), to);
 }
 
-/** The line of a stage. `slots` are the readings entered there, `answer` the placement of the sensor in sight. */
-export function nextLine(
-  stage: StageId,
-  job: Job,
-  assessment: Assessment,
-  answer: PlacementAnswer | undefined,
-  slots: readonly Slot[],
-): NextLine {
+/** The stage in which the engine's next action is done; undefined when it asks for nothing more. */
+function stageOfAction(answer: PlacementAnswer, recipe: readonly ReadingSpec[]): StageId | undefined {
+  const { wordKey } = answer.nextAction;
+  if (wordKey.startsWith('move.slide.')) return 'stations';
+  if (wordKey.startsWith('move.')) return 'placement';
+  if (wordKey === 'next.proven' || wordKey === 'next.placed' || wordKey === 'next.moveOnce') return undefined;
+  if (wordKey === 'next.noStation') return 'intake';
+  const { nextReading } = answer;
+  return nextReading === undefined ? 'placement' : specOf(recipe, nextReading)?.stage;
+}
+
+/** What the engine says, where it is done here or is the reason to leave a stage of the fixture. */
+function engineLine({ stage, answer, recipe }: NextInput): NextLine | undefined {
+  if (answer === undefined) return undefined;
+  const where = stageOfAction(answer, recipe);
+  const text = sayKey(answer.nextAction.wordKey, answer.nextAction.values);
+  if (where === stage) {
+    const moves = stage === 'placement' ? answer.moves.filter((move) => move.kind !== 'setSlide') : [];
+    return lineOf(text, undefined, answer.nextAction.wordKey.startsWith('move.') ? moves : []);
+  }
+  const leaves = stage === 'placement' || stage === 'stations';
+  return leaves && where !== undefined ? lineOf(text, where) : undefined;
+}
+
+/** The line of a stage. */
+export function nextLine(input: NextInput): NextLine {
+  const { stage, job, assessment, slots } = input;
   if (job.certificates.length > 0) return lineOf(say('next.signed'));
-  const engine = answer === undefined ? undefined : placementLine(stage, answer, slots);
+  const engine = engineLine(input);
+  if (engine !== undefined) return engine;
   const open = slots.find((slot) => slot.state === 'missing' || slot.state === 'earlier');
-  if (engine !== undefined && (engine.move !== undefined || open === undefined)) return engine;
-  if (open !== undefined) return engine ?? lineOf(say('next.read', { reading: sayKey(open.spec.label) }));
-  const stop = assessment.stops.find((each) => each.stage === stage);
+  if (open !== undefined) return lineOf(say('next.read', { reading: sayKey(open.spec.label) }));
   const missing = assessment.missing.find((each) => each.stage === stage);
-  if (missing !== undefined) return missingLine(missing);
+  if (missing !== undefined && stage !== 'signoff') return missingLine(missing);
+  const stop = assessment.stops.find((each) => each.stage === stage);
   if (stop !== undefined && stage !== 'signoff') return lineOf(say('next.stopped'), 'signoff');
   return closingLine(stage, assessment);
 }

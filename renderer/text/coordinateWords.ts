@@ -45,6 +45,13 @@ function deviationWords(finding: CoordinateFinding, station: StationFinding, pla
   return say(words.key, words.key === 'dir.none' ? {} : { amount: text });
 }
 
+/** Never a certainty that was not computed: what would round to 100 % says that it is more than 99.9 %. */
+export function probabilityText(probability: number | undefined): string {
+  if (probability === undefined) return '';
+  const share = probability >= 0.9995 ? say('card.almostCertain') : formatShare(probability, 1);
+  return say('card.probability', { share });
+}
+
 function limitText(finding: CoordinateFinding): string {
   const { permitted } = finding;
   if (permitted === undefined) return say('card.noTolerance');
@@ -79,7 +86,7 @@ export function coordinateWords(
     uncertainty: say('card.uncertainty', { U: amount(finding, finding.U), tolerance: limitText(finding) }),
     verdict: verdictShape(finding.verdict),
     verdictWords: say(`verdict.short.${finding.verdict}`),
-    probability: finding.probability === undefined ? '' : formatShare(finding.probability, 1),
+    probability: probabilityText(finding.probability),
     consequence:
       consequence === undefined
         ? ''

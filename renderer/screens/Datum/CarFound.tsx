@@ -26,7 +26,7 @@ export function CarFound({
           ))}
         </dl>
       )}
-      {preview && vehicle !== undefined ? <p className="quiet">{say('plan.preview')}</p> : null}
+      {preview && vehicle !== undefined ? <p className="quiet">{say('plan.previewWords')}</p> : null}
     </section>
   );
 }

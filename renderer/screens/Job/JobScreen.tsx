@@ -1,15 +1,17 @@
 /** One job: what to do next on top, the stages at the side, the stage itself. Any stage can be opened at any time. */
+import '../../state/zodWithoutEval.ts';
 import { type ReactNode, useEffect, useMemo } from 'react';
 import { assess } from '../../../core/job/assess.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
-import { moveDoneFact } from '../../state/moves.ts';
+import { movesDoneFact } from '../../state/moves.ts';
 import { nextLine } from '../../state/nextLine.ts';
 import { placementView } from '../../state/placementView.ts';
 import { slotsOf } from '../../state/readings.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
+import { useFocusKey } from '../../state/useFocusKey.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
@@ -29,14 +31,13 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
   );
   const stage: StageId = view === 'history' ? 'signoff' : view;
   const line = useMemo(() => {
-    const slots =
-      sensor === undefined || placement === undefined
-        ? []
-        : slotsOf(job, sensor.sensor, placement.recipe, stage);
+    const recipe = placement?.recipe ?? [];
+    const slots = sensor === undefined ? [] : slotsOf(job, sensor.sensor, recipe, stage);
     const answer = placement?.answer.ok === true ? placement.answer.value : undefined;
-    return nextLine(stage, job, assessment, answer, slots);
+    return nextLine({ stage, job, assessment, answer, recipe, slots });
   }, [job, sensor, placement, stage, assessment]);
   const problem = useWindow((state) => state.problem);
+  useFocusKey();
   return (
     <div className="job" data-job={job.id}>
       <NextAction
@@ -45,7 +46,7 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
           if (line.go !== undefined) actions.go({ screen: 'job', job: job.id, view: line.go });
         }}
         onDone={() => {
-          if (line.move !== undefined) void actions.record(job.id, [moveDoneFact(job, line.move)]);
+          if (line.moves.length > 0) void actions.record(job.id, [movesDoneFact(job, line.moves)]);
         }}
       />
       <Rail held={held} assessment={assessment} view={view} />

@@ -43,7 +43,7 @@ export function NextAction({
           {say('act.open')}
         </Button>
       )}
-      {line.move === undefined ? null : (
+      {line.moves.length === 0 ? null : (
         <Button weight="main" icon="done" onPress={onDone} testId="move-done">
           {say('act.done')}
         </Button>

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
 import type { Assessment, StageState } from '../../../core/job/assess.ts';
 import { fieldKey } from '../../../core/job/fieldKey.ts';
-import { stages } from '../../../core/job/stages/index.ts';
+import { type StageId, stages } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
@@ -27,6 +27,13 @@ const SHAPES: Readonly<Record<StageState, ReactNode>> = {
 function textOf(held: HeldJob, field: string): string {
   const value = held.job.fields[fieldKey(field)]?.value;
   return typeof value === 'string' ? value : '';
+}
+
+/** Sign-off is done when it is signed, not when nothing is missing. */
+function stateOf(stage: StageId, held: HeldJob, assessment: Assessment): StageState {
+  if (stage !== 'signoff') return assessment.stageStates[stage];
+  if (held.job.certificates.length > 0) return 'done';
+  return assessment.kind === undefined ? 'empty' : 'underWay';
 }
 
 export function Rail({
@@ -54,7 +61,7 @@ export function Rail({
       </AriaButton>
       <ul className="rail-stages">
         {stages.map((stage) => {
-          const state = assessment.stageStates[stage.id];
+          const state = stateOf(stage.id, held, assessment);
           return (
             <li key={stage.id}>
               <AriaButton
@@ -78,10 +85,9 @@ export function Rail({
       </ul>
       <div className="rail-foot">
         <p className="quiet" data-testid="set-ups">
-          {say('job.setUps', {
-            car: String(held.job.setUps.car),
-            fixture: String(held.job.setUps.fixture),
-          })}
+          {say('job.carSetUp', { count: String(held.job.setUps.car) })}
+          <br />
+          {say('job.fixtureSetUp', { count: String(held.job.setUps.fixture) })}
         </p>
         <AriaButton
           className="rail-link"

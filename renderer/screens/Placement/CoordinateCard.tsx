@@ -1,4 +1,4 @@
-/** What is known of one coordinate: words first, then the picture of the rule, then the verdict. */
+/** What is known of one coordinate: the verdict, the deviation in words, and the picture of the rule. */
 import type { ReactNode } from 'react';
 import type { CoordinateWords } from '../../text/coordinateWords.ts';
 import { ToleranceBarView } from '../../ui/ToleranceBarView.tsx';
@@ -17,17 +17,18 @@ export function CoordinateCard({
     <section className={compact ? 'card card-compact' : 'card'} data-coordinate={coordinate}>
       <div className="card-head">
         <h3>{words.title}</h3>
-        <span className="quiet">{words.uncertainty}</span>
+        <VerdictMark kind={words.verdict} words={words.verdictWords} />
       </div>
       <p className="card-words">{words.words}</p>
       {words.bar === undefined || compact ? null : (
         <ToleranceBarView bar={words.bar} verdict={words.verdict} />
       )}
-      <VerdictMark
-        kind={words.verdict}
-        words={words.verdictWords}
-        {...(words.probability === '' ? {} : { note: words.probability })}
-      />
+      {compact ? null : (
+        <p className="card-foot">
+          <span>{words.uncertainty}</span>
+          <span data-testid="probability">{words.probability}</span>
+        </p>
+      )}
     </section>
   );
 }

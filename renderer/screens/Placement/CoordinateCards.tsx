@@ -9,15 +9,15 @@ import { CoordinateCard } from './CoordinateCard.tsx';
 const LARGE: readonly Coordinate[] = ['ahead', 'left', 'yaw'];
 const SMALL: readonly Coordinate[] = ['up', 'pitch', 'roll'];
 
-export function CoordinateCards({
-  station,
-  requirement,
-  rule,
-}: {
+interface CardsProps {
   readonly station: StationFinding;
   readonly requirement: StationRequirement | undefined;
   readonly rule: Job['decisionRule'];
-}): ReactNode {
+  /** Stands between cards and rows: the moves. */
+  readonly children?: ReactNode;
+}
+
+export function CoordinateCards({ station, requirement, rule, children }: CardsProps): ReactNode {
   const place = requirement?.place ?? 'ahead';
   const card = (coordinate: Coordinate, compact: boolean): ReactNode => {
     const finding = station.coordinates.find((each) => each.coordinate === coordinate);
@@ -28,6 +28,7 @@ export function CoordinateCards({
   return (
     <div className="cards" data-testid="cards" data-basis={station.basis}>
       {LARGE.map((coordinate) => card(coordinate, false))}
+      {children}
       {SMALL.map((coordinate) => card(coordinate, true))}
     </div>
   );

@@ -1,17 +1,23 @@
-/** The moves in the order they are made, so that none undoes one before it. The first is also the line at the top. */
+/** The moves after the first, which is the line at the top: in the order they are made, none undoes one before it. */
 import type { ReactNode } from 'react';
 import type { Move } from '../../../core/placement/types.ts';
 import { say } from '../../../core/words/index.ts';
 import { sayKey } from '../../text/sayKey.ts';
 
+/** A move without what is to be read after it: in the list all are made first, then everything is read again. */
+export function moveAlone(move: Move): string {
+  return sayKey(move.wordKey, move.values).replace(/, then read.*$/, '');
+}
+
 export function MoveList({ moves }: { readonly moves: readonly Move[] }): ReactNode {
-  if (moves.length === 0) return null;
+  const rest = moves.slice(1).filter((move) => move.kind !== 'setSlide');
+  if (rest.length === 0) return null;
   return (
-    <section className="sheet" data-testid="moves">
+    <section className="sheet moves-sheet" data-testid="moves">
       <h3>{say('moves.title')}</h3>
       <ol className="moves">
-        {moves.map((move) => (
-          <li key={`${move.kind} ${move.wordKey}`}>{sayKey(move.wordKey, move.values)}</li>
+        {rest.map((move) => (
+          <li key={`${move.kind} ${move.wordKey}`}>{moveAlone(move)}</li>
         ))}
       </ol>
     </section>

@@ -31,10 +31,12 @@ function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts
         </section>
       ) : (
         <div className={preview ? 'previewing' : undefined}>
-          <CoordinateCards station={station} requirement={view.stations[0]} rule={held.job.decisionRule} />
+          {preview ? <p className="preview-words">{say('plan.previewWords')}</p> : null}
+          <CoordinateCards station={station} requirement={view.stations[0]} rule={held.job.decisionRule}>
+            <MoveList moves={answer?.moves ?? []} />
+          </CoordinateCards>
         </div>
       )}
-      {answer === undefined ? null : <MoveList moves={answer.moves} />}
     </>
   );
 }
@@ -78,8 +80,8 @@ export function PlacementScreen({ held }: { readonly held: HeldJob }): ReactNode
         <>
           <SensorTabs held={held} />
           <PlacementSide held={held} facts={facts} />
-          <MarkedEnd held={held} sensor={sensor} />
           <BodyMoved held={held} />
+          <MarkedEnd held={held} sensor={sensor} />
         </>
       )}
     />

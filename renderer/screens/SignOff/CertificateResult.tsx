@@ -60,7 +60,11 @@ export function CertificateResult({
           {error === null ? null : <ErrorNotice error={error} />}
         </div>
       </section>
-      <iframe className="certificate-file" title={certificate.number} src={fileAddress(digest)} />
+      <iframe
+        className="certificate-file"
+        title={certificate.number}
+        src={`${fileAddress(digest)}#toolbar=0&navpanes=0&view=FitH`}
+      />
     </div>
   );
 }

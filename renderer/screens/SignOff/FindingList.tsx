@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
 import type { Assessment, Finding } from '../../../core/job/assess.ts';
+import type { CertificateKind } from '../../../core/job/events.ts';
 import { stages } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
@@ -9,6 +10,21 @@ import { findingWords } from '../../state/nextLine.ts';
 import { useActions } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
 import { Icon } from '../../ui/Icon.tsx';
+
+/** The place a finding belongs to, where the same thing is asked at several: the station, else the sensor. */
+function placeOf(finding: Finding, held: HeldJob): string | undefined {
+  const sensor = held.job.sensors.find((each) => each.sensor === finding.sensor);
+  const stations = sensor?.procedure?.stations ?? [];
+  const station = stations.find(({ id }) => finding.key.endsWith(`@${id}`) || finding.key.includes(`/${id}`));
+  if (station !== undefined) return station.name;
+  return held.job.sensors.length > 1 ? sensor?.name : undefined;
+}
+
+function placedWords(finding: Finding, held: HeldJob): string {
+  const place = placeOf(finding, held);
+  const what = findingWords(finding);
+  return place === undefined ? what : say('signoff.place', { what, place });
+}
 
 function FindingGroup({
   held,
@@ -43,7 +59,7 @@ function FindingGroup({
                       }}
                     >
                       <Icon name="enter" />
-                      {findingWords(finding)}
+                      {placedWords(finding, held)}
                     </AriaButton>
                   </li>
                 ))}
@@ -57,30 +73,32 @@ function FindingGroup({
 export function FindingList({
   held,
   assessment,
+  kind,
 }: {
   readonly held: HeldJob;
   readonly assessment: Assessment;
+  readonly kind: CertificateKind;
 }): ReactNode {
-  const { missing, stops } = assessment;
-  if (missing.length === 0 && stops.length === 0) {
-    return (
-      <section className="sheet" data-testid="nothing-missing">
-        <h2>{say('signoff.complete')}</h2>
-      </section>
-    );
-  }
+  const stopping = kind === 'notCalibrated';
+  const missing = stopping ? assessment.missingToStop : assessment.missing;
+  const { stops } = assessment;
+  const title = stopping ? 'signoff.missingToStop' : 'signoff.missing';
   return (
     <div className="findings">
-      {stops.length === 0 ? null : (
-        <FindingGroup held={held} title={say('signoff.stops')} findings={stops} testId="stops" />
-      )}
-      {missing.length === 0 ? null : (
+      {missing.length === 0 ? (
+        <section className="sheet" data-testid="nothing-missing">
+          <h2>{say(stopping ? 'signoff.completeToStop' : 'signoff.complete')}</h2>
+        </section>
+      ) : (
         <FindingGroup
           held={held}
-          title={say('signoff.missing', { count: String(missing.length) })}
+          title={say(title, { count: String(missing.length) })}
           findings={missing}
           testId="missing"
         />
+      )}
+      {stops.length === 0 ? null : (
+        <FindingGroup held={held} title={say('signoff.stops')} findings={stops} testId="stops" />
       )}
     </div>
   );

@@ -1,12 +1,21 @@
 /** Sign-off: what is missing and where, which certificate it will be and why, and the one held press that signs. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { Assessment } from '../../../core/job/assess.ts';
+import type { CertificateKind } from '../../../core/job/events.ts';
+import { solveAll } from '../../../core/job/solve.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { Cautions } from '../fields/Cautions.tsx';
 import { CertificateResult } from './CertificateResult.tsx';
 import { FindingList } from './FindingList.tsx';
+import { ProofSummary } from './ProofSummary.tsx';
 import { SignPanel } from './SignPanel.tsx';
+
+/** The kinds a person may ask for: the best one that fits, and to stop honestly, always. */
+export function kindsOf(assessment: Assessment): readonly CertificateKind[] {
+  const best = assessment.kind ?? 'calibrated';
+  return best === 'notCalibrated' ? ['notCalibrated'] : [best, 'notCalibrated'];
+}
 
 export function SignOffScreen({
   held,
@@ -15,15 +24,19 @@ export function SignOffScreen({
   readonly held: HeldJob;
   readonly assessment: Assessment;
 }): ReactNode {
+  const [chosen, setChosen] = useState<CertificateKind | undefined>(undefined);
   const certificate = held.job.certificates.findLast((each) => each.fileDigest !== null);
   if (certificate !== undefined) return <CertificateResult held={held} certificate={certificate} />;
+  const kinds = kindsOf(assessment);
+  const kind = kinds.find((each) => each === chosen) ?? kinds[0] ?? 'notCalibrated';
   return (
     <div className="form-screen signoff">
       <Cautions keys={stageById('signoff').cautions} />
       <div className="signoff-columns">
-        <FindingList held={held} assessment={assessment} />
-        <SignPanel held={held} assessment={assessment} />
+        <FindingList held={held} assessment={assessment} kind={kind} />
+        <SignPanel held={held} assessment={assessment} kinds={kinds} kind={kind} onKind={setChosen} />
       </div>
+      <ProofSummary held={held} answers={solveAll(held.job)} />
     </div>
   );
 }

@@ -18,6 +18,9 @@ import { UnlockKey } from './UnlockKey.tsx';
 interface SignPanelProps {
   readonly held: HeldJob;
   readonly assessment: Assessment;
+  readonly kinds: readonly CertificateKind[];
+  readonly kind: CertificateKind;
+  readonly onKind: (kind: CertificateKind | undefined) => void;
 }
 
 /** The reason printed on a certificate that is not *calibrated*: the one picked, then the person's own words. */
@@ -44,8 +47,8 @@ function SignNow({
   const [signing, setSigning] = useState(false);
   const [error, setError] = useState<CallError | null>(null);
   if (key === 'locked') return <UnlockKey />;
-  const mayySign = person?.roles.includes('signer') ?? false;
-  if (!mayySign) return <p className="question">{say('signoff.notSigner', { name: person?.name ?? '' })}</p>;
+  const maySign = person?.roles.includes('signer') ?? false;
+  if (!maySign) return <p className="question">{say('signoff.notSigner', { name: person?.name ?? '' })}</p>;
   const sign = async (): Promise<void> => {
     setSigning(true);
     setError(null);
@@ -63,18 +66,7 @@ function SignNow({
   );
 }
 
-/** The kinds a person may ask for: the best one that fits, and to stop honestly, always. */
-function kindsOf(assessment: Assessment): readonly CertificateKind[] {
-  const best = assessment.kind ?? 'calibrated';
-  return best === 'notCalibrated' ? ['notCalibrated'] : [best, 'notCalibrated'];
-}
-
-export function SignPanel({ held, assessment }: SignPanelProps): ReactNode {
-  const [chosen, setChosen] = useState<CertificateKind | undefined>(undefined);
-  const kinds = kindsOf(assessment);
-  const stopped = assessment.stops.length > 0;
-  const kind =
-    kinds.find((each) => each === chosen) ?? (stopped ? 'notCalibrated' : (kinds[0] ?? 'notCalibrated'));
+export function SignPanel({ held, assessment, kinds, kind, onKind }: SignPanelProps): ReactNode {
   const against = objections(assessment, kind);
   const needsReason = kind === 'notCalibrated' && !isFilled(held.job.fields['signoff.stopReason']?.value);
   const within = assessment.placement === 'within';
@@ -86,7 +78,7 @@ export function SignPanel({ held, assessment }: SignPanelProps): ReactNode {
         testId="certificate-kind"
         items={kinds.map((value) => ({ value, text: say(`certificate.kind.${value}`) }))}
         chosen={[kind]}
-        onChoose={([value]) => setChosen(kinds.find((each) => each === value))}
+        onChoose={([value]) => onKind(kinds.find((each) => each === value))}
       />
       <p>{say(`signoff.why.${kind}`)}</p>
       <StageForm

@@ -64,10 +64,10 @@ export function PlanView(props: PlanViewProps): ReactNode {
         {scene === undefined ? null : <SceneSvg scene={scene} onPick={props.onPick} />}
       </div>
       <div className="plan-tools">
-        {props.preview ? <span className="plan-preview">{say('plan.preview')}</span> : null}
         <Button icon="turn" weight="quiet" onPress={() => setTurned(!turned)} testId="turn-plan">
           {turned ? say('plan.asIStand') : say('plan.carUp')}
         </Button>
+        {props.preview ? <span className="plan-preview">{say('plan.preview')}</span> : null}
       </div>
     </section>
   );

@@ -10,7 +10,8 @@ import type { HeldJob } from '../../state/heldJob.ts';
 import { type PlacementView, placementView, previewAnswer } from '../../state/placementView.ts';
 import { nextSlot, type Slot, slotsOf } from '../../state/readings.ts';
 import { typedPreviews } from '../../state/typedPreviews.ts';
-import { useWindow } from '../../state/windowContext.tsx';
+import { readingFocusKey } from '../../state/useFocusKey.ts';
+import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { LapStrip } from './LapStrip.tsx';
 import { PlanView } from './PlanView.tsx';
 import { ReadingPanel } from './ReadingPanel.tsx';
@@ -37,6 +38,7 @@ interface ReadingDeskProps {
 
 export function ReadingDesk({ held, sensor, stage, station, only, side }: ReadingDeskProps): ReactNode {
   const { job } = held;
+  const actions = useActions();
   const typed = useWindow((state) => state.typed);
   const [picked, setPicked] = useState<string | undefined>(undefined);
   const view = useMemo(() => placementView(job, sensor), [job, sensor]);
@@ -46,11 +48,19 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
   }, [job, sensor, view, stage, only]);
   const previews = useMemo(() => typedPreviews(job, view, slots, typed), [job, view, slots, typed]);
   const { answer, preview } = useMemo(() => previewAnswer(job, view, previews), [job, view, previews]);
-  const current = slots.find((slot) => slot.key === picked) ?? nextSlot(slots) ?? slots[0];
-  const pick = useCallback((key: string) => setPicked(key), []);
+  const focus = useWindow((state) => state.focus);
+  const led = slots.find((slot) => readingFocusKey(slot.spec) === focus);
+  const current = led ?? slots.find((slot) => slot.key === picked) ?? nextSlot(slots) ?? slots[0];
+  const pick = useCallback(
+    (key: string) => {
+      setPicked(key);
+      actions.lookAt(null);
+    },
+    [actions],
+  );
   const facts: DeskFacts = { view, slots, answer, preview };
   return (
-    <div className="desk">
+    <div className={`desk desk-${stage}`}>
       <div className="desk-main">
         <PlanView
           view={view}
@@ -69,7 +79,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
             view={view}
             slot={current}
             slots={slots}
-            onRecorded={() => setPicked(nextSlot(slots, current.key)?.key ?? current.key)}
+            onRecorded={() => pick(nextSlot(slots, current.key)?.key ?? current.key)}
           />
         )}
       </div>

@@ -90,29 +90,31 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPan
   };
   return (
     <section className="reading" data-form="reading" data-testid="reading" data-slot={slot.key}>
-      <div className="reading-line">
-        <TextEntry
-          large
-          numeric
-          label={sayKey(spec.label)}
-          fieldKey={slot.draft}
-          value={text}
-          mark={typed?.phase ?? (slot.standing.length > 0 ? 'recorded' : 'none')}
-          unit={spec.unit === 'deg' ? '°' : (instrument?.numbersIn ?? 'mm')}
-          inputRef={input}
-          onChange={(next) => {
-            setAsked(false);
-            actions.type(job.id, slot.draft, next);
-          }}
-          onEnter={enter}
-          onBlur={() => actions.leave(job.id, slot.draft)}
-        />
-        <AriaButton className="button button-main enter" onPress={enter} data-testid="enter">
-          <Icon name="enter" />
-          {say('act.enter')}
-        </AriaButton>
-        <StandingReadings held={held} slot={slot} />
-      </div>
+      <TextEntry
+        large
+        numeric
+        label={sayKey(spec.label)}
+        fieldKey={slot.draft}
+        value={text}
+        mark={typed?.phase ?? (slot.standing.length > 0 ? 'recorded' : 'none')}
+        unit={spec.unit === 'deg' ? '°' : (instrument?.numbersIn ?? 'mm')}
+        inputRef={input}
+        onChange={(next) => {
+          setAsked(false);
+          actions.type(job.id, slot.draft, next);
+        }}
+        onEnter={enter}
+        onBlur={() => actions.leave(job.id, slot.draft)}
+        beside={
+          <>
+            <AriaButton className="button button-main enter" onPress={enter} data-testid="enter">
+              <Icon name="enter" />
+              {say('act.enter')}
+            </AriaButton>
+            <StandingReadings held={held} slot={slot} />
+          </>
+        }
+      />
       {spec.directions === undefined ? null : (
         <ChoiceButtons
           label={say('readings.way')}
