@@ -4,30 +4,10 @@
  */
 import type { DetailLimits, DetailModel } from './detailModel.ts';
 import { type DetailPlaces, detailEnds, detailPlaces, detailPlay } from './detailPlaces.ts';
+import { gridChords } from './grid.ts';
 import { line, movedAlong, scenePoint, sign } from './pieces.ts';
 import type { DetailFrame, PlanLayout } from './planLayout.ts';
 import type { ArrowItem, EllipseItem, PolylineItem, SceneItem, ScenePoint, Stroke } from './scene.ts';
-
-/** The chords of a square grid through the circle's centre, every `stepMm` of the scene's world. */
-function grid(frame: DetailFrame, stepMm: number): readonly SceneItem[] {
-  const { centre, radiusMm } = frame;
-  const hair: Stroke = { role: 'hairline', pen: 'thin' };
-  const count = Math.floor(radiusMm / stepMm);
-  return Array.from({ length: 2 * count + 1 }, (_, index) => (index - count) * stepMm).flatMap((off) => {
-    const half = Math.sqrt(Math.max(0, radiusMm * radiusMm - off * off));
-    if (half === 0) return [];
-    return [
-      line(
-        [scenePoint(centre.xMm + off, centre.yMm - half), scenePoint(centre.xMm + off, centre.yMm + half)],
-        hair,
-      ),
-      line(
-        [scenePoint(centre.xMm - half, centre.yMm + off), scenePoint(centre.xMm + half, centre.yMm + off)],
-        hair,
-      ),
-    ];
-  });
-}
 
 /** A side without limit reaches this far, as a share of the radius. */
 const OPEN_SHARE = 0.68;
@@ -140,7 +120,7 @@ export function detailItems(
   const { centre } = detail;
   return [
     { ...circle, fill: { role: 'sheet', tone: 'full' } },
-    ...grid(frame, detail.squareMm * detail.factor),
+    ...gridChords(frame.centre, frame.radiusMm, detail.squareMm * detail.factor),
     ...box.surface,
     ...ellipseItems(detail, places, { fill: { role: 'accent', tone: 'pale' } }),
     ...box.edges,

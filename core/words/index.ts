@@ -4,6 +4,7 @@
  */
 import { CERTIFICATE } from './certificate.ts';
 import { CHECK_WORDS } from './check.ts';
+import { DRAWING_WORDS } from './drawing.ts';
 import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
 import { ERRORS } from './errors.ts';
@@ -20,6 +21,7 @@ export const TOPICS = {
   en: EN,
   certificate: CERTIFICATE,
   check: CHECK_WORDS,
+  drawing: DRAWING_WORDS,
   entry: ENTRY_WORDS,
   errors: ERRORS,
   placement: PLACEMENT_WORDS,
@@ -34,6 +36,7 @@ const WORDS = {
   ...TOPICS.en,
   ...TOPICS.certificate,
   ...TOPICS.check,
+  ...TOPICS.drawing,
   ...TOPICS.entry,
   ...TOPICS.errors,
   ...TOPICS.placement,

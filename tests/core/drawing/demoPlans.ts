@@ -91,18 +91,23 @@ const WITH_THRUST: VehicleFound = {
   thrustLine: { angle: quantity(0.0021, 0.0003), expandedRad: 0.0006, differs: true },
 };
 
+/** Standard uncertainty of a demo height, mm. */
+const U_UP_MM = 0.9;
+
 /** Deviations of a demo fixture: mm and radians, with standard uncertainties. */
 export interface DemoDeviation {
   readonly aheadMm: number;
   readonly leftMm: number;
   readonly yawRad: number;
+  readonly upMm: number;
+  readonly pitchRad: number;
   readonly uAheadMm: number;
   readonly uLeftMm: number;
   readonly correlation: number;
 }
 
 function finding(
-  coordinate: 'ahead' | 'left' | 'yaw',
+  coordinate: 'ahead' | 'left' | 'up' | 'yaw',
   deviation: number,
   u: number,
   limit: number | undefined,
@@ -129,7 +134,7 @@ function covariance(demo: DemoDeviation): readonly (readonly number[])[] {
     [demo.uAheadMm * demo.uAheadMm, xy, 0, 0, 0, 0],
     [xy, demo.uLeftMm * demo.uLeftMm, 0, 0, 0, 0],
   ];
-  return [...rows, ...[0, 1, 2, 3].map(() => [0, 0, 0, 0, 0, 0])];
+  return [...rows, [0, 0, U_UP_MM * U_UP_MM, 0, 0, 0], ...[0, 1, 2].map(() => [0, 0, 0, 0, 0, 0])];
 }
 
 function move(kind: Move['kind'], aheadMm: number, leftMm: number, yawRad: number): Move {
@@ -155,6 +160,8 @@ export function answerFor(
     aheadMm: required.aheadMm + demo.aheadMm,
     leftMm: demo.leftMm,
     yawRad: required.yawRad + demo.yawRad,
+    upMm: required.upMm + demo.upMm,
+    pitchRad: demo.pitchRad,
   };
   const half = NOMINAL_FIXTURE.barLengthMm / 2;
   const bar = { ...target, aheadMm: target.aheadMm + NOMINAL_FIXTURE.faceOutMm };
@@ -185,6 +192,7 @@ export function answerFor(
         coordinates: [
           finding('ahead', demo.aheadMm, demo.uAheadMm, 5),
           finding('left', demo.leftMm, demo.uLeftMm, 5),
+          finding('up', demo.upMm, U_UP_MM, 5),
           finding('yaw', demo.yawRad, 0.0011, 0.0052),
         ],
         worst: 'within',
@@ -243,9 +251,36 @@ const SCREEN: PlanRequest = {
 
 const takenDatum = datumReadings.map(slotKey);
 
-const OFF = { aheadMm: -12, leftMm: 3.6, yawRad: 0.0068, uAheadMm: 1.8, uLeftMm: 3.1, correlation: 0.35 };
-const NEAR = { aheadMm: 1.2, leftMm: -0.8, yawRad: 0.0008, uAheadMm: 1.1, uLeftMm: 1.9, correlation: -0.2 };
-const FAR = { aheadMm: 240, leftMm: -90, yawRad: -0.05, uAheadMm: 1.9, uLeftMm: 3.3, correlation: 0.1 };
+const OFF = {
+  aheadMm: -12,
+  leftMm: 3.6,
+  yawRad: 0.0068,
+  upMm: 7.5,
+  pitchRad: -0.004,
+  uAheadMm: 1.8,
+  uLeftMm: 3.1,
+  correlation: 0.35,
+};
+const NEAR = {
+  aheadMm: 1.2,
+  leftMm: -0.8,
+  yawRad: 0.0008,
+  upMm: -1.1,
+  pitchRad: 0.0008,
+  uAheadMm: 1.1,
+  uLeftMm: 1.9,
+  correlation: -0.2,
+};
+const FAR = {
+  aheadMm: 240,
+  leftMm: -90,
+  yawRad: -0.05,
+  upMm: 30,
+  pitchRad: 0.01,
+  uAheadMm: 1.9,
+  uLeftMm: 3.3,
+  correlation: 0.1,
+};
 
 /** Name to request: every drawing the tests hold to account and the look script shows. */
 export const DEMO_PLANS: Readonly<Record<string, PlanRequest>> = {
