@@ -45,9 +45,10 @@ function missingLine(finding: Finding): NextLine {
   return lineOf(fits(text) ? text : say('next.enterMarked'));
 }
 
-/** The stage after this one that still lacks something, from here on; sign-off when none does. */
+/** The stage after this one that still lacks something or needs attention; sign-off when none does. */
 function openStage(stage: StageId, assessment: Assessment): StageId {
-  const lacks = (id: StageId): boolean => assessment.missing.some((each) => each.stage === id);
+  const lacks = (id: StageId): boolean =>
+    [...assessment.missing, ...assessment.stops].some((each) => each.stage === id);
   const start = stages.findIndex((each) => each.id === stage) + 1;
   const inOrder = [...stages.slice(start), ...stages.slice(0, start)];
   return (

@@ -1,0 +1,29 @@
+import { describe, expect, test } from 'vitest';
+import { stages } from '../../../core/job/stages/index.ts';
+import { type Route, routeOf, routeText } from '../../../renderer/state/route.ts';
+
+const job = '0190a1b2-c3d4-7e5f-8a6b-0123456789ab';
+const routes: readonly Route[] = [
+  { screen: 'home' },
+  { screen: 'check' },
+  { screen: 'job', job, view: 'history' },
+  ...stages.map((stage): Route => ({ screen: 'job', job, view: stage.id })),
+];
+
+describe('the address says where the person is', () => {
+  test.each(routes)('%o comes back from its address', (route) => {
+    expect(routeOf(routeText(route))).toEqual(route);
+  });
+
+  test.each([
+    '',
+    '#',
+    '#/job',
+    '#/job//intake',
+    `#/job/${job}/cellar`,
+    '#/job/../../etc/intake',
+    '#/check/x',
+  ])('%s is home', (fragment) => {
+    expect(routeOf(fragment)).toEqual({ screen: 'home' });
+  });
+});
