@@ -128,8 +128,8 @@ function descriptionOf(
   };
   const found = fillTemplate(DRAWING_WORDS['drawing.plan.found'], {
     ahead: text('ahead'),
-    left: text('left'),
-    yaw: text('yaw'),
+    side: text('left'),
+    turn: text('yaw'),
   });
   return `${found}${next}`;
 }

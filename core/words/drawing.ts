@@ -3,7 +3,7 @@ export const DRAWING_WORDS = {
   'drawing.plan.title': 'Plan of car and fixture',
   'drawing.plan.typical': 'A typical layout; nothing is measured yet.',
   'drawing.plan.datum': 'The car as measured; the fixture is not measured yet.',
-  'drawing.plan.found': 'The car and the fixture as measured. The target stands {ahead}, {left}, {yaw}.',
+  'drawing.plan.found': 'The car and the fixture as measured. The target stands {ahead}, {side}, {turn}.',
   'drawing.plan.next': 'Next reading: {reading}.',
   'drawing.carLeft': "car's left",
   'drawing.carRight': "car's right",
