@@ -178,6 +178,7 @@ const SENSORS = {
   'disposition.notNeeded': 'not needed',
   'disposition.doneElsewhere': 'done elsewhere',
   'disposition.refused': 'refused',
+  'source.askedFor': 'Which document asks for it?',
   'source.notNeeded': 'By which document is it not needed?',
   'source.doneElsewhere': 'Where, when, and by which document?',
   'source.refused': 'Who refused, and who was told?',

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import type { Disposition } from '../../../core/job/events.ts';
 import type { JobSensor } from '../../../core/job/job.ts';
 import type { Procedure } from '../../../core/procedure/schema.ts';
-import { say } from '../../../core/words/index.ts';
+import { say, type WordKey } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { typedKey } from '../../state/typedEntry.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
@@ -22,8 +22,15 @@ const DISPOSITIONS: readonly Disposition[] = [
   'refused',
 ];
 
-/** Dispositions that must say on whose word or by which document they were decided. */
-const NEEDS_SOURCE: ReadonlySet<Disposition> = new Set(['notNeeded', 'doneElsewhere', 'refused']);
+/** Asked for at each disposition: on whose word or by which document it was decided. */
+const SOURCE_WORDS = {
+  staticHere: 'source.askedFor',
+  dynamicRoad: 'source.askedFor',
+  initialiseOnly: 'source.askedFor',
+  notNeeded: 'source.notNeeded',
+  doneElsewhere: 'source.doneElsewhere',
+  refused: 'source.refused',
+} as const satisfies Readonly<Record<Disposition, WordKey>>;
 
 interface SensorProps {
   readonly held: HeldJob;
@@ -35,7 +42,7 @@ function DispositionSource({ held, sensor }: SensorProps): ReactNode {
   const { disposition } = sensor;
   const key = `intake.dispositionSource@${sensor.sensor}`;
   const typed = useWindow((state) => state.typed[typedKey(held.job.id, key)]);
-  if (disposition === null || !NEEDS_SOURCE.has(disposition)) return null;
+  if (disposition === null) return null;
   const text = typed?.text ?? sensor.dispositionSource;
   const send = (): void => {
     if (text === sensor.dispositionSource) {
@@ -52,9 +59,7 @@ function DispositionSource({ held, sensor }: SensorProps): ReactNode {
   };
   return (
     <TextEntry
-      label={say(
-        `source.${disposition === 'notNeeded' || disposition === 'refused' ? disposition : 'doneElsewhere'}`,
-      )}
+      label={say(SOURCE_WORDS[disposition])}
       fieldKey={key}
       value={text}
       mark={typed?.phase ?? (sensor.dispositionSource === '' ? 'none' : 'recorded')}
