@@ -228,11 +228,14 @@ const targetHeight = (station?: string): ReadingSpec =>
 function placementReadings(near: 'ahead' | 'behind'): readonly ReadingSpec[] {
   const fromLeft: ReadingPoint = near === 'ahead' ? 'ahead.L' : 'behind.L';
   const fromRight: ReadingPoint = near === 'ahead' ? 'ahead.R' : 'behind.R';
-  return [
+  const distances = [
     barDistance('bar.sameL', 'bar.sameR', [fromLeft, 'barEnd.carLeft']),
     barDistance('bar.diagLR', 'bar.diagRL', [fromLeft, 'barEnd.carRight']),
     barDistance('bar.sameR', 'bar.sameL', [fromRight, 'barEnd.carRight']),
     barDistance('bar.diagRL', 'bar.diagLR', [fromRight, 'barEnd.carLeft']),
+  ];
+  return [
+    ...distances.map((each) => (near === 'ahead' ? each : { ...each, label: `reading.behind.${each.id}` })),
     targetHeight(),
     tilt('fixture.pitch', ['towardCar', 'awayFromCar']),
     tilt('fixture.roll', ['carLeftLow', 'carRightLow']),
@@ -259,7 +262,12 @@ function slideReadings(station: string): readonly ReadingSpec[] {
 function controlReading(near: 'ahead' | 'behind'): ReadingSpec {
   const [first] = placementReadings(near);
   invariant(first?.id === 'bar.sameL', 'the control repeats the first bar distance');
-  return { ...first, stage: 'stations', purpose: 'control', label: 'reading.control.bar.sameL' };
+  return {
+    ...first,
+    stage: 'stations',
+    purpose: 'control',
+    label: first.label.replace('reading.', 'reading.control.'),
+  };
 }
 
 /** The pair of extended points a fixture is measured from: behind only for a target that stands behind the car. */
