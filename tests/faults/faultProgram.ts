@@ -11,6 +11,13 @@ import { fileURLToPath } from 'node:url';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 
+/** The sources that the programs try. */
+const SUBJECT = [
+  'core/canonical.ts',
+  ...['event', 'eventChain', 'ids', 'personal'].map((name) => `core/job/${name}.ts`),
+  'electron/service/journal',
+];
+
 /** What is counted; a name that starts with `most` keeps the largest, all others add up. */
 export type Counts = Readonly<Record<string, number>>;
 
@@ -94,7 +101,7 @@ function writeResult(name: string, { seed, count, subject, counts, problems }: P
 /** Digest over the sources that the fault programs try: a result is about exactly these. */
 export function subjectDigest(): string {
   const hash = createHash('sha256');
-  for (const path of ['electron/service/journal', 'core/job', 'core/canonical.ts'].flatMap(filesUnder)) {
+  for (const path of SUBJECT.flatMap(filesUnder)) {
     hash.update(`${path}\n`).update(readFileSync(join(ROOT, path)));
   }
   return hash.digest('hex');

@@ -16,8 +16,14 @@ const SUFFIXES = ['', '-wal', '-shm', '-journal'] as const;
 /** What lies at a path, found without writing to it. */
 export type StoreFile = { readonly kind: 'none' } | { readonly kind: 'ours'; readonly version: number };
 
-/** Where the first bytes of a database file say what it is (the published SQLite file format, section 1.3). */
-const HEADER = { bytes: 100, magic: 'SQLite format 3\0', version: 60, application: 68 } as const;
+/**
+ * Where the first bytes of a database file say what it is (the published SQLite file format, sections 1.3 and 1.6).
+ * `tables` is the number of entries in the page that lists the tables.
+ */
+const HEADER = { bytes: 108, magic: 'SQLite format 3\0', version: 60, application: 68, tables: 103 } as const;
+
+/** A store being born is one page until its first commit. */
+const ONE_PAGE = 4_096;
 
 /**
  * Looks at the file without changing it. Fails with `journal/corrupt` when it is no database or not ours, and with
@@ -28,8 +34,10 @@ export function inspect(path: string, busyMs: number): Result<StoreFile, Journal
   const hasLog = sizeOf(`${path}-wal`) > 0;
   if (size === 0 && !existsSync(path) && hasLog) return err({ code: 'journal/missing', details: { path } });
   if (size === 0) return ok({ kind: 'none' });
+  // A rollback journal exists only while a store is born: opening takes that back, and it is made again.
+  if (size <= ONE_PAGE && sizeOf(`${path}-journal`) > 0) return ok({ kind: 'none' });
   // With nothing in the log the file speaks for itself, and no connection leaves files beside it.
-  return hasLog || sizeOf(`${path}-journal`) > 0 ? inspectThroughLog(path, busyMs) : inspectHeader(path);
+  return hasLog ? inspectThroughLog(path, busyMs) : inspectHeader(path);
 }
 
 function inspectHeader(path: string): Result<StoreFile, JournalError> {
@@ -44,8 +52,10 @@ function inspectHeader(path: string): Result<StoreFile, JournalError> {
     return err({ code: 'journal/corrupt', details: { path, problem: 'this is no database' } });
   }
   const application = header.readUInt32BE(HEADER.application);
-  if (application !== APPLICATION_ID) return notOurs(path);
-  return ok({ kind: 'ours', version: header.readUInt32BE(HEADER.version) });
+  if (application === APPLICATION_ID) {
+    return ok({ kind: 'ours', version: header.readUInt32BE(HEADER.version) });
+  }
+  return application === 0 && header.readUInt16BE(HEADER.tables) === 0 ? ok({ kind: 'none' }) : notOurs(path);
 }
 
 function inspectThroughLog(path: string, busyMs: number): Result<StoreFile, JournalError> {
@@ -60,7 +70,8 @@ function inspectThroughLog(path: string, busyMs: number): Result<StoreFile, Jour
   }
 }
 
-function notOurs(path: string): Result<never, JournalError> {
+/** What is said of a database that another program made. */
+export function notOurs(path: string): Result<never, JournalError> {
   return err({
     code: 'journal/corrupt',
     details: { path, problem: 'this database was made by another program' },

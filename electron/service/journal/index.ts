@@ -15,7 +15,7 @@ import { prepareAppend } from './append.ts';
 import { guarded } from './classify.ts';
 import { openForReading, openForWriting, versionOf } from './connection.ts';
 import { damagedPage } from './damage.ts';
-import { copyStore, inspect, makeFolder, STORE_FILE } from './files.ts';
+import { copyStore, inspect, makeFolder, notOurs, STORE_FILE } from './files.ts';
 import { migrate, newestVersion } from './migrate.ts';
 import { prepareProjector } from './project.ts';
 import { answerTo, headOf, personalText, prepareReads, type Reads, readJob, readJobAsFound } from './read.ts';
@@ -62,6 +62,10 @@ export function openJournal<Row extends JsonObject>(
       if (damage !== undefined) {
         db.close();
         return err({ code: 'journal/corrupt', details: { path, problem: damage } });
+      }
+      if (versionOf(db) === 0 && db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() !== 0) {
+        db.close();
+        return notOurs(path);
       }
       const migrated = migrate(db, path, steps, birth, busyMs);
       if (!migrated.ok) {
