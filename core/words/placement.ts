@@ -20,7 +20,7 @@ export const PLACEMENT_WORDS = {
   'move.slide.centre': 'Set the slide to the centre mark, then read',
   'next.read': 'Read: {reading}',
   'next.readAgain': 'Read again: {reading}',
-  'next.oneOfThese': 'One does not fit. Read again: {reading}',
+  'next.oneOfThese': 'One does not fit: {reading}',
   'next.control': 'Control does not agree. Read the fixture again.',
   'next.betterReading': 'Read once more: {reading}',
   'next.moveOnce': 'Within the uncertainty. Move no further; decide at sign-off.',

@@ -46,8 +46,8 @@ export const RECIPE_WORDS = {
   'tilt.carRightLow': "car's-right end low",
   'tilt.toeIn': 'toe-in: front of the wheel nearer the middle',
   'tilt.toeOut': 'toe-out: front of the wheel farther from the middle',
-  'known.sideArm.left': "length of the side arm at the car's left",
-  'known.sideArm.right': "length of the side arm at the car's right",
+  'known.sideArm.left': "length of the car's left side arm",
+  'known.sideArm.right': "length of the car's right side arm",
   'known.tape.scale': 'scale of the tape',
   'known.tape.hook': 'hook of the tape',
   'known.line.ahead.L': "car's-left line set out to the point ahead",
@@ -58,7 +58,7 @@ export const RECIPE_WORDS = {
   'known.fixture.bar': 'length of the bar between its end marks',
   'known.fixture.face': "place of the target's centre on the fixture",
   'known.plumb.barEnd': 'drop of the bar ends',
-  'known.bodyFace': 'where the front-most point of the body was plumbed',
+  'known.bodyFace': "where the body's front-most point was plumbed",
   'known.slide.tilt': 'tilt of the bar under the slid target',
 } as const;
 
