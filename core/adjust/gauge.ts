@@ -5,6 +5,7 @@
  * corrections is taken (inner constraints; Baarda's S-transformation).
  */
 import { addAt, at, indexAt } from '../linalg/at.ts';
+import { dot } from '../linalg/dot.ts';
 import { symmetricEigen } from '../linalg/eigen.ts';
 import type { Layout } from './layout.ts';
 import type { Rows } from './rows.ts';
@@ -31,43 +32,63 @@ export function findGauge(state: State, rows: Rows, weights: Float64Array): Gaug
   const centre = state.centre();
   const reach = state.reach();
   const motions = rigidMotions(state, centre, reach);
+  const count = weights.length;
+  const products = new Float64Array(COUNT * count);
   const parts = new Float64Array(COUNT);
+  for (let k = 0; k < COUNT; k++) {
+    parts[k] = resist(state, rows, weights, motions, k, products.subarray(k * count, (k + 1) * count));
+  }
   const gram = new Float64Array(COUNT * COUNT);
-  const product = new Float64Array(COUNT);
-  for (let r = 0; r < weights.length; r++) {
-    // An exact row resists like any other: its own length stands in for a weight.
-    const w = at(weights, r) || 1;
-    product.fill(0);
-    for (let e = indexAt(rows.start, r); e < indexAt(rows.start, r + 1); e++) {
-      const slot = indexAt(state.layout.slotOfColumn, indexAt(rows.columns, e)) * COUNT;
-      const partial = at(rows.partials, e);
-      for (let k = 0; k < COUNT; k++) {
-        const part = partial * at(motions, slot + k);
-        addAt(product, k, part);
-        addAt(parts, k, w * part * part);
-      }
+  for (let k = 0; k < COUNT; k++) {
+    for (let l = 0; l <= k; l++) {
+      gram[k * COUNT + l] = dot(products, k * count, products, l * count, count);
+      gram[l * COUNT + k] = at(gram, k * COUNT + l);
     }
-    addSquare(gram, product, w);
   }
   addFixed(state.layout, motions, gram, parts);
   return { ...freedomsOf(gram, parts), centre, reach };
 }
 
-function addSquare(gram: Float64Array, v: Float64Array, w: number): void {
-  for (let k = 0; k < COUNT; k++) {
-    const wk = w * at(v, k);
-    if (wk === 0) continue;
-    for (let l = 0; l < COUNT; l++) addAt(gram, k * COUNT + l, wk * at(v, l));
+/** What motion k changes in each row, in units of its u; answers the sum of squares of the parts, were they not to cancel. */
+function resist(
+  state: State,
+  rows: Rows,
+  weights: Float64Array,
+  motions: Float64Array,
+  k: number,
+  products: Float64Array,
+): number {
+  const { start, columns, partials } = rows;
+  const { slotOfColumn } = state.layout;
+  let parts = 0;
+  for (let r = 0; r < weights.length; r++) {
+    // An exact row resists like any other: its own length stands in for a weight.
+    const w = at(weights, r) || 1;
+    let product = 0;
+    let squares = 0;
+    const end = indexAt(start, r + 1);
+    for (let e = indexAt(start, r); e < end; e++) {
+      const slot = indexAt(slotOfColumn, indexAt(columns, e));
+      const part = at(partials, e) * at(motions, slot * COUNT + k);
+      product += part;
+      squares += part * part;
+    }
+    products[r] = Math.sqrt(w) * product;
+    parts += w * squares;
   }
+  return parts;
 }
 
 /** Fixed slots do not move: each resists every motion that would move it. */
 function addFixed(layout: Layout, motions: Float64Array, gram: Float64Array, parts: Float64Array): void {
   for (let slot = 0; slot < layout.slots.length; slot++) {
     if (indexAt(layout.columns, slot) >= 0) continue;
-    const moved = motions.subarray(slot * COUNT, slot * COUNT + COUNT);
-    for (let k = 0; k < COUNT; k++) addAt(parts, k, at(moved, k) * at(moved, k));
-    addSquare(gram, moved, 1);
+    for (let k = 0; k < COUNT; k++) {
+      const moved = at(motions, slot * COUNT + k);
+      if (moved === 0) continue;
+      addAt(parts, k, moved * moved);
+      for (let l = 0; l < COUNT; l++) addAt(gram, k * COUNT + l, moved * at(motions, slot * COUNT + l));
+    }
   }
 }
 

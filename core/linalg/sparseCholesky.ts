@@ -53,8 +53,24 @@ function bitCount(word: number): number {
   return (((nibbles + (nibbles >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
 }
 
+/** The last pattern and its elimination: while numbers are typed the same network is solved again and again. */
+let last: { readonly pattern: SymmetricPattern; readonly elimination: Elimination } | undefined;
+
 /** Minimum-degree elimination of a pattern; ties go to the lower number, so the order is the same every time. */
 export function eliminate(pattern: SymmetricPattern): Elimination {
+  if (last === undefined || !samePattern(last.pattern, pattern)) {
+    last = { pattern, elimination: eliminateAnew(pattern) };
+  }
+  return last.elimination;
+}
+
+function samePattern(a: SymmetricPattern, b: SymmetricPattern): boolean {
+  if (a.n !== b.n) return false;
+  for (let i = 0; i < a.bits.length; i++) if (indexAt(a.bits, i) !== indexAt(b.bits, i)) return false;
+  return true;
+}
+
+function eliminateAnew(pattern: SymmetricPattern): Elimination {
   const { n, words } = pattern;
   const bits = pattern.bits.slice();
   const order = new Int32Array(n);
