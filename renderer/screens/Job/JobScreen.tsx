@@ -2,13 +2,12 @@
 import '../../state/zodWithoutEval.ts';
 import { type ReactNode, useEffect, useMemo } from 'react';
 import { assess } from '../../../core/job/assess.ts';
-import { solveAll } from '../../../core/job/solve.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { movesDoneFact } from '../../state/moves.ts';
 import { nextLine } from '../../state/nextLine.ts';
-import { placementView } from '../../state/placementView.ts';
+import { answersOf, placementView } from '../../state/placementView.ts';
 import { slotsOf } from '../../state/readings.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
 import { useFocusKey } from '../../state/useFocusKey.ts';
@@ -23,7 +22,7 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
   const actions = useActions();
   const { job } = held;
   const sensor = useSensorInSight(held);
-  const answers = useMemo(() => solveAll(job), [job]);
+  const answers = useMemo(() => answersOf(job), [job]);
   const assessment = useMemo(() => assess(job, answers), [job, answers]);
   const placement = useMemo(
     () => (sensor === undefined ? undefined : placementView(job, sensor)),

@@ -2,9 +2,9 @@
 import { type ReactNode, useState } from 'react';
 import type { Assessment } from '../../../core/job/assess.ts';
 import type { CertificateKind } from '../../../core/job/events.ts';
-import { solveAll } from '../../../core/job/solve.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
+import { answersOf } from '../../state/placementView.ts';
 import { Cautions } from '../fields/Cautions.tsx';
 import { CertificateResult } from './CertificateResult.tsx';
 import { FindingList } from './FindingList.tsx';
@@ -36,7 +36,7 @@ export function SignOffScreen({
         <FindingList held={held} assessment={assessment} kind={kind} />
         <SignPanel held={held} assessment={assessment} kinds={kinds} kind={kind} onKind={setChosen} />
       </div>
-      <ProofSummary held={held} answers={solveAll(held.job)} />
+      <ProofSummary held={held} answers={answersOf(held.job)} />
     </div>
   );
 }

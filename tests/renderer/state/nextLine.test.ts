@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import { assess } from '../../../core/job/assess.ts';
+import { type StageId, stages } from '../../../core/job/stages/index.ts';
+import { wordFaults } from '../../../core/words/index.ts';
+import { MOST_WORDS, nextLine } from '../../../renderer/state/nextLine.ts';
+import { answersOf, placementView } from '../../../renderer/state/placementView.ts';
+import { slotsOf } from '../../../renderer/state/readings.ts';
+import { heldAfter, movedIndex, readingIndex, SENSOR, script, stepIndex } from '../demoHeld.ts';
+
+const helds = new Map<number, ReturnType<typeof heldAfter>>();
+
+/** Each state of the demo job is folded and solved once for all stages. */
+function heldOnce(count: number) {
+  const held = helds.get(count) ?? heldAfter(count);
+  helds.set(count, held);
+  return held;
+}
+
+function lineAfter(count: number, stage: StageId) {
+  const { job } = heldOnce(count);
+  const sensor = job.sensors.find((each) => each.sensor === SENSOR);
+  const view = sensor === undefined ? undefined : placementView(job, sensor);
+  const recipe = view?.recipe ?? [];
+  return nextLine({
+    stage,
+    job,
+    assessment: assess(job, answersOf(job)),
+    answer: view?.answer.ok === true ? view.answer.value : undefined,
+    recipe,
+    slots: sensor === undefined ? [] : slotsOf(job, SENSOR, recipe, stage),
+  });
+}
+
+describe('the line at the top', () => {
+  test('an empty job asks for what Intake lacks first', () => {
+    expect(lineAfter(0, 'intake')).toEqual({
+      text: 'Enter: the sensors of this job',
+      go: undefined,
+      moves: [],
+    });
+    expect(lineAfter(1, 'intake').text).not.toContain('identification');
+  });
+
+  test('names the reading that comes next in walking order', () => {
+    expect(lineAfter(readingIndex('floor.RL'), 'bay').text).toBe("Read: staff at the car's left rear wheel");
+    expect(lineAfter(readingIndex('bar.sameR'), 'placement').text).toBe(
+      "Read: car's-right point ahead to car's-right bar end",
+    );
+  });
+
+  test('says the move when the fixture is known and must be moved, and Done closes all of them', () => {
+    const line = lineAfter(movedIndex, 'placement');
+    expect(line.text).toMatch(/^Turn: car's-left end \d+ mm away from the car/);
+    expect(line.moves.length).toBeGreaterThan(1);
+    expect(line.moves.map((move) => move.kind)).not.toContain('setSlide');
+    expect(line.go).toBeUndefined();
+  });
+
+  test('after Done it asks for the first reading again, and Done is gone', () => {
+    const line = lineAfter(movedIndex + 1, 'placement');
+    expect(line.text).toMatch(/^Read/);
+    expect(line.moves).toEqual([]);
+  });
+
+  test('a stage of the fixture leads to where the next thing is done', () => {
+    const captured = stepIndex((step) => step.do === 'capture');
+    expect(lineAfter(captured, 'placement')).toMatchObject({ go: 'stations' });
+    expect(lineAfter(readingIndex('floor.RL'), 'placement')).toMatchObject({ go: 'bay' });
+    expect(lineAfter(captured, 'stations').text).toMatch(/^Set the slide to/);
+  });
+
+  test('a finished stage names the next one that lacks something', () => {
+    const line = lineAfter(readingIndex('floor.FL'), 'intake');
+    expect(line).toEqual({ text: 'Intake done. Go on with Bay.', go: 'bay', moves: [] });
+  });
+
+  test('a finished job leads to sign-off, and there to the held press', () => {
+    expect(lineAfter(script.steps.length, 'intake').go).toBe('signoff');
+    expect(lineAfter(script.steps.length, 'signoff')).toEqual({
+      text: 'Read what is below, then hold to sign.',
+      go: undefined,
+      moves: [],
+    });
+    expect(lineAfter(movedIndex, 'signoff').text).toMatch(/Not ready/);
+  });
+
+  test(`is never longer than ${MOST_WORDS} words and never says a banned one, all through the demo job`, () => {
+    for (let count = 0; count <= script.steps.length; count += 1) {
+      for (const stage of stages) {
+        const { text } = lineAfter(count, stage.id);
+        expect(text.split(/\s+/).length, text).toBeLessThanOrEqual(MOST_WORDS);
+        expect(wordFaults(text), text).toEqual([]);
+        expect(text, text).not.toMatch(/[{}]|undefined/);
+      }
+    }
+  }, 120_000);
+});
