@@ -26,8 +26,8 @@ function firstOpen(held: HeldJob, sensor: JobSensor, stations: readonly Procedur
 
 function SensorStations({ held, sensor }: { readonly held: HeldJob; readonly sensor: JobSensor }): ReactNode {
   const stations = sensor.procedure?.stations ?? [];
-  const [chosen, setChosen] = useState<string | undefined>(undefined);
-  const current = chosen ?? firstOpen(held, sensor, stations);
+  // Chosen once when the stage is opened: nothing advances by itself under the person's hands.
+  const [current, setCurrent] = useState(() => firstOpen(held, sensor, stations));
   const station = stations.find((each) => each.id === current);
   const slides = stations.some((each) => each.kind === 'slide');
   const tabs = [
@@ -43,7 +43,7 @@ function SensorStations({ held, sensor }: { readonly held: HeldJob; readonly sen
           testId="stations"
           items={tabs}
           chosen={[current]}
-          onChoose={([next]) => setChosen(next)}
+          onChoose={([next]) => setCurrent(next ?? current)}
         />
       </div>
       <ReadingDesk
