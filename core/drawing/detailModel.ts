@@ -98,13 +98,16 @@ function shifts(
   return { centre, endCarLeft: end(half), endCarRight: end(-half) };
 }
 
+/** A shift under this is none, mm: far below any reading, far above what squares to nothing. */
+const NO_SHIFT_MM = 1e-6;
+
 /**
  * The largest enlargement for which an end that stands `alongMm` along the bar and is shifted by `shift` stays within
  * `limitMm` of the centre: the positive root of |along + f shift| = limit.
  */
 function roomFor(alongMm: number, barRad: number, shift: Shift | undefined, limitMm: number): number {
   const v = shift === undefined ? 0 : size(shift);
-  if (shift === undefined || v === 0) return Number.POSITIVE_INFINITY;
+  if (shift === undefined || v < NO_SHIFT_MM) return Number.POSITIVE_INFINITY;
   const b = alongMm * (Math.cos(barRad) * shift.xMm + Math.sin(barRad) * shift.yMm);
   const c = alongMm * alongMm - limitMm * limitMm;
   return (-b + Math.sqrt(b * b - v * v * c)) / (v * v);

@@ -41,7 +41,7 @@ function leader(model: PlanModel, layout: PlanLayout): readonly SceneItem[] {
   ];
 }
 
-/** Names of the two sides under the fixture's column, and a metre to compare with. */
+/** Names of the two sides at the fixture's end of the column. */
 function columnNotes(request: PlanRequest, model: PlanModel, layout: PlanLayout): readonly SceneItem[] {
   const { transform } = layout;
   const em = request.textPt;
@@ -73,13 +73,14 @@ function columnHeading(request: PlanRequest, model: PlanModel, layout: PlanLayou
   const text = model.datumKnown ? thrustText(request, model, layout) : DRAWING_WORDS['drawing.typical'];
   if (text === undefined) return [];
   const { transform } = layout;
-  const rear = transform.toSheet(scenePoint(-model.car.rearOverhangMm, 0));
-  const atTop = rear.yPt < request.sheet.heightPt / 2;
+  const middle = transform.toSheet(scenePoint(model.car.wheelbaseMm / 2, 0));
+  // The names of the two sides stand at the fixture's end of the column.
+  const atTop = transform.toSheet(model.points.target).yPt > middle.yPt;
   const yPt = atTop ? 0.5 * request.textPt : request.sheet.heightPt - 0.5 * request.textPt;
   return [
     {
       kind: 'text',
-      at: transform.toWorld({ xPt: rear.xPt, yPt }),
+      at: transform.toWorld({ xPt: middle.xPt, yPt }),
       text,
       sizePt: request.textPt,
       bold: false,

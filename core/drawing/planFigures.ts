@@ -70,11 +70,7 @@ export function planDimensions(
   if (layout.viewerAt === 'carLeft' || layout.viewerAt === 'carRight') return [];
   const side = outerSide(layout);
   const { points, vehicle, requirement, required } = model;
-  const outermost = Math.max(
-    ...[points['mark.FL'], points['mark.RR'], points['barEnd.carLeft'], points['barEnd.carRight']].map(
-      (each) => Math.abs(each.yMm),
-    ),
-  );
+  const outermost = Math.max(...Object.values(points).map((each) => side * each.yMm));
   const offset = side * (outermost + (0.9 * request.textPt) / layout.transform.ptPerMm);
   const wheels = side === 1 ? (['hub.RL', 'hub.FL'] as const) : (['hub.RR', 'hub.FR'] as const);
   const wheelbase = chainPiece(

@@ -1,7 +1,7 @@
 /**
  * How much room a text takes, without asking a browser or a PDF library: advance widths of the one type family,
  * DejaVu Sans (its `hmtx` table, 2048 units per em, ASCII and the few signs drawings use). Kerning is left out; it
- * only ever makes a text narrower here by less than a per cent.
+ * only ever makes a text narrower, in words by a per cent or two.
  */
 
 const UNITS_PER_EM = 2048;

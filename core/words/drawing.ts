@@ -23,8 +23,6 @@ export const DRAWING_WORDS = {
   'drawing.elevation.title': 'Side view of car, floor and target',
   'drawing.elevation.typical': 'A typical car; nothing is measured yet.',
   'drawing.elevation.measured': "Car, floor and target as measured, seen from the car's right. {floor}.",
-  'drawing.elevation.level': 'level',
-  'drawing.elevation.plane': 'plane of the tyres',
   'drawing.elevation.detail': 'Target height, {factor} × the view; one square {square}',
   'drawing.elevation.rising': 'floor rises {slope} mm/m ahead',
   'drawing.elevation.falling': 'floor falls {slope} mm/m ahead',
