@@ -14,16 +14,24 @@ export function globalTestOf(solution: Solution): GlobalTestFinding | undefined 
   return dof > 0 ? { chiSquare, dof, limit, passed } : undefined;
 }
 
-/** Suspected readings by what a person knows them as. The engine drops none of them. */
-export function suspectsOf(solution: Solution): readonly SuspectFinding[] {
-  return solution.suspicions.map((suspicion) => ({
-    readingIds: [...new Set(suspicion.sources.map(shareName))],
-    estimatedBlunder: Math.abs(suspicion.likelyError),
-    standardisedResidual: Math.abs(suspicion.standardised),
-    ...(suspicion.repeatToSeparate === undefined
-      ? {}
-      : { separatedBy: shareName(suspicion.repeatToSeparate) }),
-  }));
+/**
+ * Suspected readings by what a person knows them as, the likeliest first. The engine drops none of them. What is known
+ * beforehand (an arm, the tape) may be among them but cannot be read again, so it never is the one that separates them.
+ */
+export function suspectsOf(solution: Solution, values: SlotValues): readonly SuspectFinding[] {
+  return solution.suspicions.map((suspicion) => {
+    const readingIds = [...new Set(suspicion.sources.map(shareName))];
+    const proposed =
+      suspicion.repeatToSeparate === undefined ? undefined : shareName(suspicion.repeatToSeparate);
+    const separatedBy =
+      proposed !== undefined && values.has(proposed) ? proposed : readingIds.find((id) => values.has(id));
+    return {
+      readingIds,
+      estimatedBlunder: Math.abs(suspicion.likelyError),
+      standardisedResidual: Math.abs(suspicion.standardised),
+      ...(readingIds.length > 1 && separatedBy !== undefined ? { separatedBy } : {}),
+    };
+  });
 }
 
 const isReading = (row: RowResult, values: SlotValues): boolean => values.has(shareName(row.source));

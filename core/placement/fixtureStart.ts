@@ -7,7 +7,14 @@ import { err, ok, type Result } from '../result.ts';
 import { endSign, facingYawRad } from './facing.ts';
 import type { SlotValues } from './readings.ts';
 import { nearPoints } from './recipe.ts';
-import { type CarStarts, type MeasuredCircle, meet, nearer, readingAt } from './starts.ts';
+import {
+  type CarStarts,
+  type MeasuredCircle,
+  MISCLOSURE_LIMIT_MM,
+  meet,
+  nearer,
+  readingAt,
+} from './starts.ts';
 import type { PlacementError, PlacementInput, StationRequirement } from './types.ts';
 
 /** Rough plan places of the two bar marks, and whether they lie beyond the extended points as seen from the car. */
@@ -70,8 +77,14 @@ export function barStarts(
   if (carLeft !== undefined && !carLeft.ok) return carLeft;
   if (carRight !== undefined && !carRight.ok) return carRight;
   const clear = { beyond, sideIsClear: Math.abs(clearance) >= SIDE_CLEARANCE_MM };
-  if (carLeft && carRight) return ok({ carLeft: carLeft.value, carRight: carRight.value, ...clear });
   const lengthMm = input.equipment.fixture.barLength.mm;
+  if (carLeft && carRight) {
+    const [l, r] = [carLeft.value, carRight.value];
+    const misclosureMm = Math.hypot(l[0] - r[0], l[1] - r[1]) - lengthMm;
+    return Math.abs(misclosureMm) < MISCLOSURE_LIMIT_MM
+      ? ok({ carLeft: l, carRight: r, ...clear })
+      : err({ code: 'placement/impossible', readingIds: [...BAR_DISTANCES] });
+  }
   const yawRad = facingYawRad(input.stations);
   const otherEnd = (known: Vec2, sign: number, measured: MeasuredCircle) => {
     const expected: Vec2 = [

@@ -9,6 +9,7 @@ import { defaultUncertainties } from './defaults.ts';
 import { facingYawRad, looksAlongCar } from './facing.ts';
 import { fixtureNeeds, fixturePart } from './fixtureNetwork.ts';
 import { barStarts } from './fixtureStart.ts';
+import { impossibleFloors, impossibleTilts } from './plausible.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { carStarts } from './starts.ts';
 import { tapeUnknowns } from './tape.ts';
@@ -59,6 +60,11 @@ export function placementNetwork(
   const needs = fixtureNeeds(values);
   if (needs.length > 0) return carOnly(openFixture(needs));
   if (!looksAlongCar(facingYawRad(input.stations))) return carOnly({ code: 'placement/faceAcrossCar' });
+  const nonsense = [
+    ...impossibleFloors(values, ['floor.fixtureLeft', 'floor.fixtureRight']),
+    ...impossibleTilts(values),
+  ];
+  if (nonsense.length > 0) return carOnly({ code: 'placement/impossible', readingIds: nonsense });
   const bar = barStarts(input, values, starts.value);
   if (!bar.ok) return carOnly(bar.error);
   const fixture = fixturePart(input, values, bar.value);

@@ -40,10 +40,15 @@ function problemOf(error: AdjustError, quantity: 'vehicle' | 'fixture'): Placeme
       return { code: 'placement/undetermined', quantity, readingIds };
     case 'adjust/notConverged':
       return { code: 'placement/notConverged', iterations: error.iterations };
+    case 'adjust/coincidentPoints':
+      return { code: 'placement/impossible', readingIds };
     default:
       return { code: 'placement/unsolvable', cause: `${error.code}: ${error.ids.join(', ')}` };
   }
 }
+
+/** Readings that fit settle in three or four steps and a slip of 100 mm in a few more: past this they contradict each other. */
+const SOLVE = { maxIterations: 15 } as const;
 
 /** A solved network with or without the fixture, and what kept the fixture out. */
 interface Solved {
@@ -58,7 +63,7 @@ function solveBuilt(
   input: PlacementInput,
   values: SlotValues,
 ): Result<Solved, PlacementError> {
-  const solved = solve(built.network);
+  const solved = solve(built.network, SOLVE);
   if (solved.ok) {
     const problem = built.fixtureProblem;
     return ok({
@@ -71,7 +76,7 @@ function solveBuilt(
   const problem = problemOf(solved.error, 'fixture');
   const carValues = new Map([...values].filter(([key]) => !key.startsWith('bar.')));
   const carOnly = placementNetwork(input, carValues);
-  const again = carOnly.ok ? solve(carOnly.value.network) : undefined;
+  const again = carOnly.ok ? solve(carOnly.value.network, SOLVE) : undefined;
   return again?.ok === true ? ok({ solution: again.value, withFixture: false, problem }) : err(problem);
 }
 
@@ -157,7 +162,7 @@ export function solvePlacement(input: PlacementInput): Result<PlacementAnswer, P
   }
   const { solution, withFixture, problem } = solved.value;
   const globalTest = globalTestOf(solution);
-  const suspects = suspectsOf(solution);
+  const suspects = suspectsOf(solution, values);
   const consistent = globalTest?.passed !== false;
   const known = input.stations.filter((station) => openDatums(station, values).length === 0);
   const stations = withFixture

@@ -6,11 +6,17 @@
 import { circlesMeet } from '../geometry/circles.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
+import { impossibleFloors } from './plausible.ts';
 import type { SlotValues } from './readings.ts';
 import type { PlacementError, VehiclePoint, Wheel } from './types.ts';
 
 /** Circles that miss each other by more than this name their readings as impossible together, mm. */
 const GAP_LIMIT_MM = 60;
+
+/** A closed figure that misses by more than this is a slip of the pen; less is left to the adjustment, which finds it, mm. */
+export const MISCLOSURE_LIMIT_MM = 300;
+/** Two points of a line nearer than this give no direction, mm. */
+const SHORTEST_MM = 20;
 
 /** Plan places of the points of the car, and floor heights at the wheels. */
 export interface CarStarts {
@@ -101,6 +107,16 @@ function openVehicle(readingIds: readonly string[]): Result<never, PlacementErro
 }
 
 const NEEDED = ['base.L', 'base.R', 'ahead.L', 'ahead.R', 'behind.L', 'behind.R'] as const;
+/** The lengths that close the figure of the car's right side against its left. */
+const CLOSING = [
+  'base.R',
+  'ahead.R',
+  'behind.R',
+  'width.ahead',
+  'width.behind',
+  'diagonal.LR',
+  'diagonal.RL',
+] as const;
 const FLOOR = ['floor.FL', 'floor.FR', 'floor.RL', 'floor.RR'] as const;
 const DROPS = ['drop.FL', 'drop.FR', 'drop.RL', 'drop.RR'] as const;
 
@@ -109,6 +125,9 @@ export function carStarts(values: SlotValues): Result<CarStarts, PlacementError>
   const open = [...FLOOR, ...DROPS, ...NEEDED].filter((id) => !values.has(id));
   if (open.length > 0) return openVehicle(open);
   const read = (id: string): number => readingAt(values, id) ?? 0;
+  const short = NEEDED.filter((id) => !(read(id) > SHORTEST_MM));
+  const nonsense = [...short, ...impossibleFloors(values, FLOOR)];
+  if (nonsense.length > 0) return err({ code: 'placement/impossible', readingIds: nonsense });
   const aheadLeft: Vec2 = [read('base.L') + read('ahead.L'), 0];
   const behindLeft: Vec2 = [-read('behind.L'), 0];
   const rightLengthMm = read('behind.R') + read('base.R') + read('ahead.R');
@@ -116,7 +135,9 @@ export function carStarts(values: SlotValues): Result<CarStarts, PlacementError>
   if (!right.ok) return right;
   const { ahead, behind } = right.value;
   const span = Math.hypot(ahead[0] - behind[0], ahead[1] - behind[1]);
-  if (!(span > 0)) return err({ code: 'placement/impossible', readingIds: ['base.R', 'width.behind'] });
+  if (!(span > SHORTEST_MM && Math.abs(span - rightLengthMm) < MISCLOSURE_LIMIT_MM)) {
+    return err({ code: 'placement/impossible', readingIds: CLOSING.filter((id) => values.has(id)) });
+  }
   const on = (fromBehindMm: number): Vec2 => [
     behind[0] + ((ahead[0] - behind[0]) / span) * fromBehindMm,
     behind[1] + ((ahead[1] - behind[1]) / span) * fromBehindMm,

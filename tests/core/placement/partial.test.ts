@@ -129,6 +129,32 @@ describe('readings that cannot be', () => {
       readingIds: ['bar.sameL', 'bar.diagRL'],
     });
   });
+  test('a staff reading ten times too large is named by itself, and takes away what stands on it', () => {
+    const car = answerOf(changed(whole, 'floor.RL', (value) => value * 10));
+    expect(car.problems).toEqual([{ code: 'placement/impossible', readingIds: ['floor.RL'] }]);
+    expect(car.stage).toBe('nothing');
+    const fixture = answerOf(changed(whole, 'floor.fixtureRight', (value) => value / 10));
+    expect(fixture.problems).toEqual([{ code: 'placement/impossible', readingIds: ['floor.fixtureRight'] }]);
+    expect(fixture.stage).toBe('datum');
+  });
+  test('a line of no length and a fixture that lies on the floor are named', () => {
+    expect(answerOf(changed(whole, 'ahead.R', () => 0)).problems).toEqual([
+      { code: 'placement/impossible', readingIds: ['ahead.R'] },
+    ]);
+    expect(answerOf(changed(whole, 'fixture.roll', () => 1.5)).problems).toEqual([
+      { code: 'placement/impossible', readingIds: ['fixture.roll'] },
+    ]);
+  });
+  test('a figure that misses by half a metre is called impossible, one that misses by 100 mm is adjusted and suspected', () => {
+    const half = answerOf(changed(whole, 'base.R', (value) => value + 500));
+    expect(half.problems[0]).toMatchObject({ code: 'placement/impossible' });
+    const tenth = answerOf(changed(whole, 'base.R', (value) => value + 100));
+    expect(tenth.stage).toBe('fixture');
+    expect(tenth.globalTest?.passed).toBe(false);
+    expect(tenth.suspects[0]?.readingIds).toContain('base.R');
+    const separatedBy = tenth.suspects[0]?.separatedBy ?? '';
+    expect(whole.readings.map((each) => each.id)).toContain(separatedBy);
+  });
   test('a tilt without a way asks which way it goes', () => {
     const tilted = {
       ...whole,
