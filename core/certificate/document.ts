@@ -162,7 +162,7 @@ export interface DocumentSection {
 
 /**
  * The answer at the head of page 1: the outcome in large words, one sentence under it, and one line per sensor with
- * its outcome (drawn with the verdict's shape).
+ * its outcome (drawn with the verdict's shape; without one where nothing was to be judged here).
  */
 export interface DocumentAnswer {
   readonly words: string;
@@ -170,7 +170,7 @@ export interface DocumentAnswer {
   readonly sensors: readonly {
     readonly name: string;
     readonly outcome: string;
-    readonly verdict: VerdictKind;
+    readonly verdict?: VerdictKind;
   }[];
 }
 

@@ -4,6 +4,7 @@ import { localMinute, offsetText } from '../job/localTime.ts';
 import { stages } from '../job/stages/index.ts';
 import { say } from '../words/index.ts';
 import type { DocumentAnswer, DocumentBlock, Fact, VerdictKind } from './document.ts';
+import { groupDigest } from './groupDigest.ts';
 import { type CertificateInput, fieldText, momentText, personName, sayKey } from './input.ts';
 
 const DONE_HERE = ['staticHere', 'dynamicRoad', 'initialiseOnly'];
@@ -31,14 +32,14 @@ export function reasonText(input: CertificateInput): string {
   return [choice, words].filter((each) => each !== '').join(', ');
 }
 
-function outcomeOf(input: CertificateInput, sensor: JobSensor): { outcome: string; verdict: VerdictKind } {
+function outcomeOf(input: CertificateInput, sensor: JobSensor): { outcome: string; verdict?: VerdictKind } {
   if (input.seal.kind === 'notCalibrated') {
     return { outcome: say('certificate.outcome.notCalibrated'), verdict: 'outside' };
   }
   if (sensor.disposition !== 'staticHere') {
     return DONE_HERE.includes(sensor.disposition ?? '')
       ? { outcome: say('certificate.outcome.routinePassed'), verdict: 'proven' }
-      : { outcome: dispositionText(sensor), verdict: 'outside' };
+      : notHere(sensor);
   }
   const stations = input.answers[sensor.sensor]?.stations ?? [];
   if (stations.some((each) => each.worst === 'cannotBeJudged')) {
@@ -47,6 +48,12 @@ function outcomeOf(input: CertificateInput, sensor: JobSensor): { outcome: strin
   return stations.every((each) => each.worst === 'proven' || each.worst === 'notJudged')
     ? { outcome: say('certificate.outcome.proven'), verdict: 'proven' }
     : { outcome: say('certificate.outcome.within'), verdict: 'notProven' };
+}
+
+/** A sensor that was not to be done here has no verdict; one whose calibration was refused stays without it. */
+function notHere(sensor: JobSensor): { outcome: string; verdict?: VerdictKind } {
+  const outcome = dispositionText(sensor);
+  return sensor.disposition === 'refused' ? { outcome, verdict: 'outside' } : { outcome };
 }
 
 /** The answer in large words, one sentence, and a line per sensor. */
@@ -177,6 +184,6 @@ export function signerFacts(input: CertificateInput): readonly Fact[] {
       ? []
       : [{ label: say('certificate.label.qualification'), value: signer.qualification }]),
     { label: say('certificate.label.signature'), value: say('certificate.signature.kind') },
-    { label: say('certificate.label.fingerprint'), value: input.rootFingerprint },
+    { label: say('certificate.label.fingerprint'), value: groupDigest(input.rootFingerprint) },
   ];
 }

@@ -45,6 +45,21 @@ describe('the pages', () => {
     expect(first).not.toContain('This edition replaces');
   });
 
+  test('judge no sensor that was not to be done here', async () => {
+    const document = sampleDocument();
+    const sensors = [{ name: 'Rear radar', outcome: 'not needed' }];
+    const plain = await render({ ...document, answer: { ...document.answer, sensors } });
+    const judged = await render({
+      ...document,
+      answer: {
+        ...document.answer,
+        sensors: [{ ...sensors[0], name: 'Rear radar', outcome: 'not needed', verdict: 'outside' }],
+      },
+    });
+    expect(Buffer.compare(plain, judged)).not.toBe(0);
+    expect(judged.length).toBeGreaterThan(plain.length);
+  });
+
   test('say at their head what an edition replaces, and why', async () => {
     const [first = ''] = await textOf({ edition: 3 });
     expect(first).toContain('This edition replaces edition 2 of HARBOUR-2-2026-0007, which no longer holds.');
@@ -210,6 +225,27 @@ describe('awkward content', () => {
       expect(pages.length).toBeGreaterThan(3);
     }
   }, 60_000);
+
+  test('a value with protected blanks too wide for its column breaks at them, not inside its unit', async () => {
+    const columns = [
+      { heading: 'A', align: 'right', share: 1 },
+      { heading: 'B', align: 'left', share: 13 },
+    ] as const;
+    const rows = [['±\u00a010.00\u00a0mm', 'x']];
+    const pages = await textOf({ sections: section({ block: 'table', columns, rows }) });
+    expect(pages.join('\n')).toMatch(/±\s*10\.00\s[\s\S]*\bmm\b/);
+  });
+
+  test('neither the last row of a table nor the end mark goes over the page alone', async () => {
+    const columns = [{ heading: 'Head', align: 'left', share: 1 }] as const;
+    for (let count = 34; count < 46; count++) {
+      const rows = Array.from({ length: count }, (_, index) => [`row-${index}-`]);
+      const pages = await textOf({ sections: section({ block: 'table', columns, rows }) });
+      const last = pages.find((page) => page.includes(`row-${count - 1}-`)) ?? expect.fail('row lost');
+      expect(last).toContain(`row-${count - 2}-`);
+      expect(pages.at(-1)).toMatch(/Signature\s[\s\S]*Signed by[\s\S]*End of certificate/);
+    }
+  }, 120_000);
 
   test('a word wider than its column is cut, not lost', async () => {
     const word = 'X'.repeat(300);

@@ -8,9 +8,9 @@ import {
   checkLineIds,
   checkReport,
 } from '../../../../core/certificate/checkReport.ts';
+import { groupDigest } from '../../../../core/certificate/groupDigest.ts';
 import type { WordKey } from '../../../../core/words/index.ts';
 import { attempt, openPdfFile, type PdfFile, type PdfProblem } from '../file/pdfFile.ts';
-import { groupDigest } from '../render/pageWords.ts';
 import { examineRecord, isFromNewerEdition } from './attachedRecord.ts';
 import { chainLine, editionLine, line, numbersLine, personalLine, type Recompute } from './recordLines.ts';
 import { examineSigner } from './signerChain.ts';

@@ -5,7 +5,7 @@ import { colours, rule, space, styles, type TextStyle } from './tokens.ts';
 
 /** Between the two columns of facts. */
 export const gutter = 24;
-const labelShare = 0.34;
+const labelShare = 0.38;
 
 const valueStyles: Readonly<Record<Emphasis, TextStyle>> = {
   plain: styles.body,
@@ -27,14 +27,26 @@ interface Column {
   readonly valueWidth: number;
 }
 
-export function drawFacts(sheet: Sheet, block: FactsBlock): void {
-  if (block.facts.length === 0) return;
+/** Height of the whole block. */
+export function factsHeight(sheet: Sheet, block: FactsBlock): number {
+  const { facts, rows } = layOut(sheet, block);
+  return Array.from({ length: rows }, (_, row) => rowHeight(facts, rows, row)).reduce(
+    (sum, height) => sum + height,
+    space.step,
+  );
+}
+
+function layOut(sheet: Sheet, block: FactsBlock) {
   const count = block.columns ?? 2;
   const columns = columnsOf(sheet, count);
   const [first] = columns;
-  if (first === undefined) return;
-  const facts = block.facts.flatMap((fact) => measure(sheet, fact, first));
-  const rows = Math.ceil(facts.length / count);
+  const facts = first === undefined ? [] : block.facts.flatMap((fact) => measure(sheet, fact, first));
+  return { columns, facts, rows: Math.ceil(facts.length / count) };
+}
+
+export function drawFacts(sheet: Sheet, block: FactsBlock): void {
+  const { columns, facts, rows } = layOut(sheet, block);
+  if (rows === 0) return;
   sheet.group('Table', () => {
     for (let from = 0; from < rows; ) {
       const until = rowsThatFit(sheet, facts, rows, from);

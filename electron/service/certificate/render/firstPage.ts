@@ -4,7 +4,8 @@ import type {
   CertificateKind,
   VerdictKind,
 } from '../../../../core/certificate/document.ts';
-import { fillWords, groupDigest } from './pageWords.ts';
+import { groupDigest } from '../../../../core/certificate/groupDigest.ts';
+import { fillWords } from './pageWords.ts';
 import { drawQrCode } from './qrCode.ts';
 import type { Sheet } from './sheet.ts';
 import { colours, qrSide, rule, space, styles, type TextStyle } from './tokens.ts';
@@ -155,7 +156,7 @@ function drawReplaces(sheet: Sheet, replaces: NonNullable<CertificateDocument['r
 function drawSensors(sheet: Sheet, document: CertificateDocument): void {
   if (document.answer.sensors.length === 0) return;
   const nameX = sheet.left + bandInset + answerShapeSide + 12;
-  const nameWidth = 140;
+  const nameWidth = 172;
   const outcomeX = nameX + nameWidth + 12;
   const outcomeWidth = sheet.page.right - outcomeX;
   sheet.group('Table', () => {
@@ -166,7 +167,8 @@ function drawSensors(sheet: Sheet, document: CertificateDocument): void {
       sheet.ensure(height);
       const top = sheet.y + 2;
       sheet.artifact(() => {
-        drawVerdictShape(sheet.doc, sensor.verdict, nameX - 15, top + 2.5, 8);
+        if (sensor.verdict !== undefined)
+          drawVerdictShape(sheet.doc, sensor.verdict, nameX - 15, top + 2.5, 8);
         sheet.line(nameX, sheet.y + height, sheet.page.right, sheet.y + height, rule.hair, colours.hairline);
       });
       sheet.group('TR', () => {

@@ -16,8 +16,3 @@ export function fillWords(
   };
   return words.replace(/\{(\w+)\}/g, (whole, name: string) => values[name] ?? whole);
 }
-
-/** A digest in groups of eight digits, which an eye can compare. */
-export function groupDigest(digest: string): string {
-  return digest.match(/.{1,8}/g)?.join(' ') ?? digest;
-}

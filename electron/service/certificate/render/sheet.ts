@@ -30,6 +30,9 @@ export function pageGeometry(paper: PaperSize): PageGeometry {
   return { width, height, left: 52, top: 64, right: width - 44, bottom: height - 58 };
 }
 
+/** Where letters stand in their line, from its top: the same for all sizes, so that a row shares one baseline. */
+const baselineShare = 0.74;
+
 export type Align = 'left' | 'right' | 'center';
 
 /** A box on the sheet, x and y at its upper left. */
@@ -136,12 +139,12 @@ export class Sheet {
   ) {
     const { doc } = this;
     doc.font(style.font, style.size).fillColor(style.colour);
-    const inset = (style.leading - style.size * 1.16) / 2;
     lines.forEach((line, index) => {
       if (line === '') return;
       const spare = align === 'left' ? 0 : width - doc.widthOfString(line);
       const shift = align === 'center' ? spare / 2 : spare;
-      doc.text(line, x + shift, y + index * style.leading + inset, { lineBreak: false });
+      const baseline = y + (index + baselineShare) * style.leading;
+      doc.text(line, x + shift, baseline, { lineBreak: false, baseline: 'alphabetic' });
     });
     return lines.length * style.leading;
   }

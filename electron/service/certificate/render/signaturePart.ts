@@ -1,21 +1,23 @@
 /** The last part: who signed, the field itself, the digest once more, and the mark that nothing follows. */
 import type { CertificateDocument } from '../../../../core/certificate/document.ts';
+import { groupDigest } from '../../../../core/certificate/groupDigest.ts';
 import { drawHeading } from './blocks.ts';
-import { drawFacts, gutter } from './facts.ts';
-import { fillWords, groupDigest } from './pageWords.ts';
+import { drawFacts, factsHeight, gutter } from './facts.ts';
+import { fillWords } from './pageWords.ts';
 import type { Sheet } from './sheet.ts';
 import { drawSignatureField } from './signatureField.ts';
 import { colours, rule, space, styles } from './tokens.ts';
 
 const fieldHeight = 54;
-const partHeight = fieldHeight + 60;
+/** The field, the end mark under it, and the space between. */
+const partHeight = fieldHeight + space.double + styles.end.leading + space.step + 1;
 
 export function drawSignaturePart(sheet: Sheet, document: CertificateDocument, moment: Date): void {
   const { words } = document;
   sheet.group('Sect', () => {
-    const factRows = Math.ceil(document.signerFacts.length / 2);
-    drawHeading(sheet, words.signatureHeading, partHeight + factRows * 20);
-    drawFacts(sheet, { block: 'facts', facts: document.signerFacts });
+    const facts = { block: 'facts', facts: document.signerFacts } as const;
+    drawHeading(sheet, words.signatureHeading, factsHeight(sheet, facts) + partHeight);
+    drawFacts(sheet, facts);
     sheet.ensure(partHeight);
     const box = { x: sheet.left, y: sheet.y, width: (sheet.width - gutter) / 2, height: fieldHeight };
     drawSignatureField(

@@ -11,7 +11,8 @@ export interface PlacedColumn {
   readonly width: number;
 }
 
-const columnGap = 10;
+/** Between two columns of a table. */
+const tableGap = 10;
 
 const cellStyles: Readonly<Record<Emphasis, TextStyle>> = {
   plain: styles.cell,
@@ -35,6 +36,7 @@ export function placeColumns(
   columns: readonly TableColumn[],
   left: number,
   width: number,
+  columnGap = tableGap,
 ): readonly PlacedColumn[] {
   const shares = columns.reduce((sum, column) => sum + column.share, 0);
   const usable = width - columnGap * (columns.length - 1);
@@ -74,17 +76,22 @@ export function drawTable(sheet: Sheet, block: TableBlock): void {
   sheet.group('Table', () => {
     if (block.caption !== undefined) drawCaption(sheet, block.caption);
     drawHead(sheet, columns);
-    for (const cells of block.rows) {
-      for (const row of measureRow(sheet, cells, columns)) {
-        if (row.height > sheet.room) {
-          sheet.newPage();
-          repeatHead(sheet, columns);
-        }
-        drawRow(sheet, row, columns, block.rowHeadings === true);
+    const rows = block.rows.flatMap((row) => measureRow(sheet, row, columns));
+    for (const [index, row] of rows.entries()) {
+      if (roomWanted(rows, index) > sheet.room) {
+        sheet.newPage();
+        repeatHead(sheet, columns);
       }
+      drawRow(sheet, row, columns, block.rowHeadings === true);
     }
   });
   sheet.y += space.step + space.half;
+}
+
+/** A row's own height; with the last one's for the last but one, so that no row goes over the page alone. */
+function roomWanted(rows: readonly MeasuredRow[], index: number): number {
+  const own = rows[index]?.height ?? 0;
+  return index === rows.length - 2 && index > 0 ? own + (rows.at(-1)?.height ?? 0) : own;
 }
 
 export function captionHeight(sheet: Sheet, caption: string | undefined): number {

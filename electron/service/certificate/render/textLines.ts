@@ -3,8 +3,8 @@ import type { Pdf } from './pdfkit.ts';
 import type { TextStyle } from './tokens.ts';
 
 /**
- * Greedy line breaking at blanks and line feeds. A word wider than the line is cut where it fills the line (serial
- * numbers, digests); no text is ever lost or shortened.
+ * Greedy line breaking at blanks and line feeds. A word wider than the line gives way at its protected blanks, or is
+ * cut where it fills the line (serial numbers, digests); no text is ever lost or shortened.
  */
 export function breakLines(doc: Pdf, style: TextStyle, text: string, width: number): readonly string[] {
   doc.font(style.font, style.size);
@@ -27,13 +27,20 @@ function breakParagraph(doc: Pdf, paragraph: string, width: number): readonly st
       continue;
     }
     if (line !== '') lines.push(line);
-    const pieces = wordWidth <= width ? [word] : cutWord(doc, word, width);
+    const pieces = wordWidth <= width ? [word] : divideWord(doc, word, width);
     lines.push(...pieces.slice(0, -1));
     line = pieces.at(-1) ?? '';
     lineWidth = doc.widthOfString(line);
   }
   lines.push(line);
   return lines;
+}
+
+/** At its protected blanks where that is enough, else anywhere. */
+function divideWord(doc: Pdf, word: string, width: number): readonly string[] {
+  const parts = word.split(/(?<=\u00a0)/);
+  if (parts.length === 1) return cutWord(doc, word, width);
+  return breakParagraph(doc, parts.map((part) => part.replace('\u00a0', '')).join(' '), width);
 }
 
 function cutWord(doc: Pdf, word: string, width: number): readonly string[] {

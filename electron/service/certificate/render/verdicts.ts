@@ -17,6 +17,8 @@ import { drawVerdictShape, verdictColours } from './verdictShape.ts';
 const shapeSide = 7;
 const shapeIndent = 12;
 const padding = 4;
+/** Between two columns: eight of them share the width. */
+const verdictGap = 8;
 
 /** One cell's text and where it stands. The first is the coordinate, the last the verdict. */
 interface Cell {
@@ -31,8 +33,10 @@ interface MeasuredRow {
   readonly cells: readonly Cell[];
   readonly probability: readonly string[];
   readonly consequence: readonly string[];
-  /** Height of the values, above the bar and the consequence. */
-  readonly upper: number;
+  /** Height of coordinate, required and found, above the consequence. */
+  readonly leftUpper: number;
+  /** Height of deviation, U, k and tolerance, above the bar. */
+  readonly middleUpper: number;
   readonly height: number;
 }
 
@@ -66,19 +70,20 @@ export function drawVerdicts(sheet: Sheet, block: VerdictsBlock): void {
 function columnsOf(sheet: Sheet, block: VerdictsBlock): readonly PlacedColumn[] {
   const { headings } = block;
   const layout = [
-    [headings.coordinate, 'left', 15],
+    [headings.coordinate, 'left', 17],
     [headings.required, 'right', 12],
     [headings.found, 'right', 12],
     [headings.deviation, 'left', 19],
     [headings.expandedUncertainty, 'right', 9],
     [headings.coverageFactor, 'right', 5],
-    [headings.tolerance, 'right', 11],
-    [headings.verdict, 'left', 22],
+    [headings.tolerance, 'right', 12],
+    [headings.verdict, 'left', 21],
   ] as const;
   return placeColumns(
     layout.map(([heading, align, share]) => ({ heading, align, share })),
     sheet.left,
     sheet.width,
+    verdictGap,
   );
 }
 
@@ -104,15 +109,15 @@ function measureRow(sheet: Sheet, row: VerdictRow, columns: readonly PlacedColum
   const consequenceWidth = leftSpan(columns).width;
   const consequence =
     row.consequence === undefined ? [] : sheet.lines(styles.cellQuiet, row.consequence, consequenceWidth);
-  const most = Math.max(...cells.slice(0, -1).map((cell) => cell.lines.length));
-  const upper = most * styles.cell.leading + 3;
-  const lower = Math.max(
-    row.bar === undefined ? 0 : toleranceBarHeight,
-    consequence.length * styles.cellQuiet.leading,
-  );
+  const upperOf = (part: readonly Cell[]) =>
+    Math.max(...part.map((cell) => cell.lines.length * cell.style.leading)) + 3;
+  const leftUpper = upperOf(cells.slice(0, 3));
+  const middleUpper = upperOf(cells.slice(3, 7));
+  const left = leftUpper + consequence.length * styles.cellQuiet.leading;
+  const middle = middleUpper + (row.bar === undefined ? 0 : toleranceBarHeight);
   const words = ((verdict?.lines.length ?? 0) + probability.length) * styles.cell.leading;
-  const height = Math.max(upper + lower, words) + 2 * padding;
-  return { row, cells, probability, consequence, upper, height };
+  const height = Math.max(left, middle, words) + 2 * padding;
+  return { row, cells, probability, consequence, leftUpper, middleUpper, height };
 }
 
 /** The place of the consequence: under coordinate, required and found. */
@@ -143,7 +148,7 @@ function drawRow(sheet: Sheet, measured: MeasuredRow, columns: readonly PlacedCo
     const place = barSpan(columns);
     drawToleranceBar(sheet, row.bar, row.verdict, {
       ...place,
-      y: top + measured.upper,
+      y: top + measured.middleUpper,
       height: toleranceBarHeight,
     });
   });
@@ -174,7 +179,7 @@ function drawCell(
   // The consequence explains the deviation and is read with it, though it stands where there is room.
   if (index === 3 && measured.consequence.length > 0) {
     const place = leftSpan(columns);
-    sheet.write(measured.consequence, styles.cellQuiet, place.x, top + measured.upper, place.width);
+    sheet.write(measured.consequence, styles.cellQuiet, place.x, top + measured.leftUpper, place.width);
   }
 }
 
