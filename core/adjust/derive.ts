@@ -46,9 +46,10 @@ export function deriveAll(solution: Solution, fn: (estimates: Estimates) => read
       covariance[k * m + l] = sum;
     }
   }
-  const quantities = values.map((value, k) =>
-    quantity(solution, value, at(covariance, k * m + k), spread.subarray(k * n, k * n + n)),
-  );
+  const quantities = values.map((value, k) => ({
+    ...quantity(solution, value, at(covariance, k * m + k), spread.subarray(k * n, k * n + n)),
+    needsDatum: movesWithLayout(solution, read, (c) => at(jacobian, c * m + k)),
+  }));
   return { values, covariance, quantities };
 }
 
@@ -77,7 +78,35 @@ function differentiate(solution: Solution, fn: (estimates: Estimates) => readonl
   return { values: [...values], jacobian, read };
 }
 
-function quantity(solution: Solution, value: number, variance: number, spread: Float64Array): Derived {
+/** A change under a free motion of less than this share of its parts is rounding of the differences. */
+const STILL = 1e-5;
+
+/** Does a quantity with these slopes change when the layout moves as a whole along a freedom nothing holds? */
+function movesWithLayout(
+  solution: Solution,
+  read: readonly number[],
+  slope: (index: number) => number,
+): boolean {
+  const { freeMotions } = solution.linearised;
+  const n = solution.unknowns.length;
+  return solution.gauge.some((_, f) => {
+    let change = 0;
+    let parts = 0;
+    for (const [c, unknown] of read.entries()) {
+      const part = slope(c) * at(freeMotions, f * n + unknown);
+      change += part;
+      parts += Math.abs(part);
+    }
+    return Math.abs(change) > STILL * parts;
+  });
+}
+
+function quantity(
+  solution: Solution,
+  value: number,
+  variance: number,
+  spread: Float64Array,
+): Omit<Derived, 'needsDatum'> {
   const { rowStart, column, coefficient, weight, dof } = solution.linearised;
   const parts = new Map<string, { readonly row: number; variance: number }>();
   const weighed: { u: number; dof: number }[] = [];

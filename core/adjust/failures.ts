@@ -22,7 +22,7 @@ export function startFailure(lin: Linearisation, failure: NoStart): AdjustError 
   }
   scatter(lin, failure.places);
   lin.evaluate();
-  const gauge = findGauge(lin.state, lin.rows, lin.weights);
+  const gauge = findGauge(lin);
   const normal = new NormalSystem(lin, gauge);
   normal.assemble();
   const open = findUndetermined(normal.fullMatrix(), layout);
@@ -76,20 +76,61 @@ export function arrivalFailure(lin: Linearisation, failure: NoArrival): AdjustEr
     const ids = failure.pair.map((place) => layout.places[place]?.id ?? '');
     return { code: 'adjust/coincidentPoints', ids, cure: 'separatePoints' };
   }
+  const { normal, gauge } = failure;
   if (failure.why === 'notConverged') {
-    const worst = lin.problem.observations
-      .map(({ source }, i) => ({ source, size: at(lin.weights, i) * at(lin.residuals, i) ** 2 }))
-      .sort((a, b) => b.size - a.size);
-    const ids = [...new Set(worst.slice(0, 3).map(({ source }) => source))];
-    return { code: 'adjust/notConverged', ids, cure: 'checkReadings', iterations: failure.iterations };
+    // Steps that find no end usually follow something the readings hardly hold: say so rather than "not converged".
+    normal.assemble();
+    const weak =
+      normal.factorise(0) < 0 ? beyondLinear(lin, gauge, normal.covariance().covariance) : undefined;
+    return weak ?? undeterminedBy(lin, normal, gauge) ?? notConverged(lin, failure.iterations);
   }
-  const open = findUndetermined(failure.normal.fullMatrix(), layout);
-  if (open.length > 0) return undeterminedFailure(lin, failure.gauge, open);
-  // Not singular to the eigenvalues, yet not to be factored: name the unknown where it broke down.
-  const share = new Float64Array(layout.slotOfColumn.length);
-  const broken = failure.normal.factorise(0);
-  if (broken >= 0) share[broken] = 1;
-  return undeterminedFailure(lin, failure.gauge, named(layout, share));
+  return undeterminedBy(lin, normal, gauge) ?? brokenDown(lin, normal, gauge);
+}
+
+function undeterminedBy(lin: Linearisation, normal: NormalSystem, gauge: Gauge): AdjustError | undefined {
+  const open = findUndetermined(normal.fullMatrix(), lin.problem.layout);
+  return open.length > 0 ? undeterminedFailure(lin, gauge, open) : undefined;
+}
+
+/** Not singular to the eigenvalues, yet not to be factored: names the unknown where it broke down. */
+function brokenDown(lin: Linearisation, normal: NormalSystem, gauge: Gauge): AdjustError {
+  const share = new Float64Array(normal.n);
+  share[Math.max(0, normal.factorise(0))] = 1;
+  return undeterminedFailure(lin, gauge, named(lin.problem.layout, share));
+}
+
+function notConverged(lin: Linearisation, iterations: number): AdjustError {
+  const worst = lin.problem.observations
+    .map(({ source }, i) => ({ source, size: at(lin.weights, i) * at(lin.residuals, i) ** 2 }))
+    .sort((a, b) => b.size - a.size);
+  const ids = [...new Set(worst.slice(0, 3).map(({ source }) => source))];
+  return { code: 'adjust/notConverged', ids, cure: 'checkReadings', iterations };
+}
+
+/** A free coordinate known only to this share of the size of the layout, or angle (rad), is not known. */
+const NOT_KNOWN = 0.1;
+
+/**
+ * The linear model holds near the solution. A free coordinate whose u is of the order of the layout itself (a height
+ * read only by the slant of level tapes, say) is undetermined in all but form.
+ */
+export function beyondLinear(
+  lin: Linearisation,
+  gauge: Gauge,
+  covariance: Float64Array,
+): AdjustError | undefined {
+  const { layout } = lin.problem;
+  const n = layout.slotOfColumn.length;
+  const reach = lin.state.reach();
+  const share = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const slot = layout.slots[indexAt(layout.slotOfColumn, i)];
+    if (slot?.prior.state !== 'free' || slot.of === 'shared') continue;
+    const relative = Math.sqrt(Math.max(0, at(covariance, i * n + i))) / (slot.unit === 'mm' ? reach : 1);
+    if (relative > NOT_KNOWN) share[i] = relative;
+  }
+  const open = named(layout, share);
+  return open.length === 0 ? undefined : undeterminedFailure(lin, gauge, open);
 }
 
 /** A hard constraint is not met when it misses by more than this share of its value, or of one. */

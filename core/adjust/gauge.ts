@@ -2,12 +2,13 @@
  * How a layout may still move as a whole. Readings fix shape; where it lies in the bay and which way it turns is the
  * datum. The six rigid motions are tried against the readings and whatever is fixed; each combination that nothing
  * resists is a freedom. Of all solutions that differ by such a motion the one with the smallest norm of the point
- * corrections is taken (inner constraints; Baarda's S-transformation).
+ * corrections is taken (innerConstraints.ts).
  */
 import { addAt, at, indexAt } from '../linalg/at.ts';
 import { dot } from '../linalg/dot.ts';
 import { symmetricEigen } from '../linalg/eigen.ts';
 import type { Layout } from './layout.ts';
+import type { Linearisation } from './linearise.ts';
 import type { Rows } from './rows.ts';
 import type { GaugeFreedom } from './solution.ts';
 import type { State } from './state.ts';
@@ -15,6 +16,7 @@ import type { State } from './state.ts';
 /** Rotations first: a turn about a fixed point is then called a turn, not a shift. */
 const MOTIONS: readonly GaugeFreedom[] = ['turn', 'tiltX', 'tiltY', 'x', 'y', 'z'];
 const COUNT = 6;
+const TILTS = [1, 2] as const;
 
 /** A motion that changes the weighted readings by less than this share (squared) of its parts is resisted by nothing. */
 const UNRESISTED = 1e-14;
@@ -27,8 +29,11 @@ export interface Gauge {
   readonly reach: number;
 }
 
-/** Finds the freedoms at the current state; `weights` are those of the rows (0 for exact ones, which also resist). */
-export function findGauge(state: State, rows: Rows, weights: Float64Array): Gauge {
+/**
+ * Finds the freedoms at the current state. A layout may tip over as a whole only where neither a reading nor a given
+ * coordinate knows where up is (`feelsGravity` false); elsewhere a height that nothing holds is missing, not free.
+ */
+export function findGauge({ state, rows, weights, feelsGravity }: Linearisation): Gauge {
   const centre = state.centre();
   const reach = state.reach();
   const motions = rigidMotions(state, centre, reach);
@@ -46,7 +51,8 @@ export function findGauge(state: State, rows: Rows, weights: Float64Array): Gaug
     }
   }
   addFixed(state.layout, motions, gram, parts);
-  return { ...freedomsOf(gram, parts), centre, reach };
+  if (feelsGravity) for (const tilt of TILTS) parts[tilt] = 0;
+  return independent(state, { ...freedomsOf(gram, parts), centre, reach });
 }
 
 /** What motion k changes in each row, in units of its u; answers the sum of squares of the parts, were they not to cancel. */
@@ -123,6 +129,30 @@ function nameFreedoms(free: Float64Array[]): Pick<Gauge, 'freedoms' | 'combinati
     }
   }
   return { freedoms, combinations };
+}
+
+/** Freedoms whose motion the ones before already make are none of their own (two points turning about their line). */
+const REPEATED = 1e-6;
+
+function independent(state: State, gauge: Gauge): Gauge {
+  const n = state.layout.slotOfColumn.length;
+  const motions = freeMotions(state, gauge);
+  const kept: number[] = [];
+  gauge.freedoms.forEach((_, f) => {
+    const row = motions.subarray(f * n, f * n + n);
+    const before = dot(row, 0, row, 0, n);
+    for (const g of kept) {
+      const other = motions.subarray(g * n, g * n + n);
+      const share = dot(row, 0, other, 0, n) / dot(other, 0, other, 0, n);
+      for (let i = 0; i < n; i++) addAt(row, i, -share * at(other, i));
+    }
+    if (dot(row, 0, row, 0, n) > REPEATED * REPEATED * before) kept.push(f);
+  });
+  return {
+    ...gauge,
+    freedoms: gauge.freedoms.filter((_, f) => kept.includes(f)),
+    combinations: gauge.combinations.filter((_, f) => kept.includes(f)),
+  };
 }
 
 /** How each freedom moves the unknowns at the current state: one row of n numbers per freedom. */

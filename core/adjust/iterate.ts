@@ -30,12 +30,17 @@ export interface Arrival {
 export type NoArrival =
   | { readonly why: 'undetermined'; readonly gauge: Gauge; readonly normal: NormalSystem }
   | { readonly why: 'coincident'; readonly pair: readonly [number, number] }
-  | { readonly why: 'notConverged'; readonly iterations: number };
+  | {
+      readonly why: 'notConverged';
+      readonly iterations: number;
+      readonly gauge: Gauge;
+      readonly normal: NormalSystem;
+    };
 
 /** Iterates from `state.values` as they stand. */
 export function iterate(lin: Linearisation, mostIterations: number): Result<Arrival, NoArrival> {
   let squares = lin.evaluate();
-  const gauge = findGauge(lin.state, lin.rows, lin.weights);
+  const gauge = findGauge(lin);
   const normal = new NormalSystem(lin, gauge);
   const before = new Float64Array(lin.state.values.length);
   let damping = 0;
@@ -76,7 +81,7 @@ export function iterate(lin: Linearisation, mostIterations: number): Result<Arri
       if (damping > MOST_DAMPING) break;
     }
   }
-  return err({ why: 'notConverged', iterations: mostIterations });
+  return err({ why: 'notConverged', iterations: mostIterations, gauge, normal });
 }
 
 function raised(damping: number): number {

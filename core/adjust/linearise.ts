@@ -14,6 +14,8 @@ export class Linearisation {
   /** Observed minus computed. */
   readonly residuals: Float64Array;
   readonly exact: readonly number[];
+  /** Whether a reading, or a coordinate given beforehand, knows which way is up. */
+  readonly feelsGravity: boolean;
 
   constructor(problem: Problem) {
     const count = problem.observations.length;
@@ -28,6 +30,11 @@ export class Linearisation {
       else this.weights[i] = 1 / (one.u * one.u);
     });
     this.exact = exact;
+    this.feelsGravity =
+      problem.bound.some((reading) => reading.feelsGravity) ||
+      problem.layout.slots.some(
+        ({ of, prior }) => prior.state !== 'free' && (of === 'point' || of === 'body'),
+      );
   }
 
   /** Computes rows and residuals at `state.values`; answers the weighted sum of squared residuals. */

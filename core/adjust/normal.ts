@@ -56,10 +56,9 @@ export class NormalSystem {
 
   private innerConstraints(): InnerConstraints {
     const { slots, slotOfColumn } = this.lin.problem.layout;
-    return new InnerConstraints(
-      freeMotions(this.lin.state, this.gauge),
-      this.n,
-      (unknown) => slots[indexAt(slotOfColumn, unknown)]?.unit === 'mm',
+    const { reach } = this.gauge;
+    return new InnerConstraints(freeMotions(this.lin.state, this.gauge), this.n, (unknown) =>
+      slots[indexAt(slotOfColumn, unknown)]?.unit === 'mm' ? 1 : reach * reach,
     );
   }
 

@@ -121,6 +121,8 @@ export interface Linearised {
   readonly x: Float64Array;
   /** Largest coordinate distance of a point from the middle of the layout, mm: the size differences are taken by. */
   readonly reach: number;
+  /** How each freedom of `gauge` moves the unknowns, one row of `x.length` per freedom. */
+  readonly freeMotions: Float64Array;
   /** Estimates read from another parameter vector, for differences; reports each unknown it reads to `onRead`. */
   readonly estimatesAt: (x: Float64Array, onRead?: (unknown: number) => void) => Estimates;
 }
@@ -146,6 +148,8 @@ export interface Derived {
   /** Coverage factor for 95.45 % at that dof, and expanded uncertainty U = k u. */
   readonly k: number;
   readonly U: number;
+  /** True when the value depends on where the whole layout lies and no datum says so: it is then not a finding. */
+  readonly needsDatum: boolean;
   /** The largest first. */
   readonly contributions: readonly Contribution[];
   /** The same summed by kind: { drop: 0.7, distance: 0.25, shared: 0.05 }. */

@@ -5,20 +5,14 @@
 import { at, indexAt } from '../linalg/at.ts';
 import { err, ok, type Result } from '../result.ts';
 import { globalTest, rowResults } from './diagnostics.ts';
-import type { AdjustError, Undetermined } from './errors.ts';
+import type { AdjustError } from './errors.ts';
 import { estimatesOf } from './estimates.ts';
-import {
-  arrivalFailure,
-  contradictedSide,
-  contradiction,
-  startFailure,
-  undeterminedFailure,
-} from './failures.ts';
+import { arrivalFailure, beyondLinear, contradictedSide, contradiction, startFailure } from './failures.ts';
+import { freeMotions, type Gauge } from './gauge.ts';
 import { type Arrival, DEFAULT_ITERATIONS, iterate } from './iterate.ts';
 import { Linearisation } from './linearise.ts';
 import type { Network } from './network.ts';
 import { prepare } from './problem.ts';
-import { named } from './rank.ts';
 import { suspect } from './snooping.ts';
 import type { Linearised, Solution, SolveOptions, Unknown } from './solution.ts';
 import { startValues } from './start/start.ts';
@@ -36,7 +30,8 @@ export function solve(network: Network, options: SolveOptions = {}): Result<Solu
   const arrival = iterate(lin, options.maxIterations ?? DEFAULT_ITERATIONS);
   if (!arrival.ok) return err(arrivalFailure(lin, arrival.error));
   const { covariance, condition } = arrival.value.normal.covariance();
-  const failure = contradiction(lin) ?? contradictedSide(lin) ?? beyondLinear(lin, arrival.value, covariance);
+  const failure =
+    contradiction(lin) ?? contradictedSide(lin) ?? beyondLinear(lin, arrival.value.gauge, covariance);
   return failure === undefined ? ok(solution(lin, arrival.value, covariance, condition)) : err(failure);
 }
 
@@ -53,7 +48,7 @@ function solution(
   const weighted = observations.length - lin.exact.length;
   const held = arrival.normal.constraintsHeld() + arrival.gauge.freedoms.length;
   const test = globalTest(chiSquare, weighted + held - n);
-  const linearised = linearisedOf(lin);
+  const linearised = linearisedOf(lin, arrival.gauge);
   return {
     network,
     estimates: estimatesOf(layout, linearised.x),
@@ -81,7 +76,7 @@ function unknowns({ problem: { layout }, state }: Linearisation, covariance: Flo
   });
 }
 
-function linearisedOf({ problem, rows, weights, state }: Linearisation): Linearised {
+function linearisedOf({ problem, rows, weights, state }: Linearisation, gauge: Gauge): Linearised {
   const { layout, observations } = problem;
   const used = indexAt(rows.start, observations.length);
   const dof = new Float64Array(observations.length);
@@ -100,32 +95,7 @@ function linearisedOf({ problem, rows, weights, state }: Linearisation): Lineari
     dof,
     x,
     reach: state.reach(),
+    freeMotions: freeMotions(state, gauge),
     estimatesAt: (values, onRead) => estimatesOf(layout, values, onRead),
   };
-}
-
-/** A free coordinate known only to this share of the size of the layout, or angle (rad), is not known. */
-const NOT_KNOWN = 0.1;
-
-/**
- * The linear model holds near the solution. A free coordinate whose u is of the order of the layout itself (a height
- * read only by the slant of level tapes, say) is undetermined in all but form.
- */
-function beyondLinear(
-  lin: Linearisation,
-  arrival: Arrival,
-  covariance: Float64Array,
-): AdjustError | undefined {
-  const { layout } = lin.problem;
-  const n = layout.slotOfColumn.length;
-  const reach = lin.state.reach();
-  const share = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
-    const slot = layout.slots[indexAt(layout.slotOfColumn, i)];
-    if (slot?.prior.state !== 'free' || slot.of === 'shared') continue;
-    const relative = Math.sqrt(Math.max(0, at(covariance, i * n + i))) / (slot.unit === 'mm' ? reach : 1);
-    if (relative > NOT_KNOWN) share[i] = relative;
-  }
-  const open: readonly Undetermined[] = named(layout, share);
-  return open.length === 0 ? undefined : undeterminedFailure(lin, arrival.gauge, open);
 }

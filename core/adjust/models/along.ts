@@ -28,6 +28,7 @@ export const alongModel: ReadingModel<typeof alongSchema> = {
     const scale = binder.shared(reading.scale, 'ratio');
     const zero = binder.shared(reading.zero, 'mm');
     return {
+      feelsGravity: true,
       heads: [{ component: 'value', unit: 'mm', observed: reading.valueMm, u: reading.uMm }],
       write(state, rows) {
         direction.read(state, rows);

@@ -27,6 +27,7 @@ export const angleModel: ReadingModel<typeof angleSchema> = {
     const second = bindDirection(reading.second, binder);
     const zero = binder.shared(reading.zero, 'rad');
     return {
+      feelsGravity: true,
       heads: [{ component: 'value', unit: 'rad', observed: reading.valueRad, u: reading.uRad }],
       write(state, rows) {
         first.read(state, rows);

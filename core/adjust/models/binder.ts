@@ -44,12 +44,6 @@ export class Binder {
     return this.layout.bodies[this.body(id)]?.slot ?? 0;
   }
 
-  /** First coordinate slot of a point that is not part of a body, else -1. */
-  pointSlot(id: string): number {
-    const place = this.layout.places[this.place(id)];
-    return place === undefined || place.body >= 0 ? -1 : place.slot;
-  }
-
   /** Slot of a shared unknown of the unit given; -1 when the reading names none. */
   shared(id: string | undefined, unit: 'mm' | 'rad' | 'ratio'): number {
     if (id === undefined) return -1;

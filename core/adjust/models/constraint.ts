@@ -41,6 +41,7 @@ type Quantity = DeepReadonly<z.infer<typeof quantitySchema>>;
 /** A quantity with its ids looked up: its value now, and `factor` times its partials into the current row. */
 interface BoundQuantity {
   readonly unit: 'mm' | 'rad' | 'ratio';
+  readonly feelsGravity: boolean;
   value(state: State, rows: Rows): number;
   spread(state: State, rows: Rows, factor: number): void;
   tell(facts: StartFacts, value: number): void;
@@ -51,40 +52,42 @@ const POSE = ['x', 'y', 'z', 'yaw', 'pitch', 'roll'] as const;
 function bindQuantity(quantity: Quantity, binder: Binder): BoundQuantity {
   switch (quantity.of) {
     case 'coordinate':
-      return bindCoordinate(binder.place(quantity.point), binder.pointSlot(quantity.point), quantity.axis);
+      return bindCoordinate(binder.place(quantity.point), quantity.axis);
     case 'distance':
     case 'level':
       return bindDistance(binder.pair(quantity.from, quantity.to), quantity.of === 'level');
     case 'pose': {
       const component = POSE.indexOf(quantity.component);
-      return bindSlot(binder.poseSlot(quantity.body) + component, component < 3 ? 'mm' : 'rad');
+      return bindSlot(binder.poseSlot(quantity.body) + component, component < 3 ? 'mm' : 'rad', true);
     }
     case 'shared': {
       const { slot, unit } = binder.sharedOfAnyUnit(quantity.shared);
-      return bindSlot(slot, unit);
+      return bindSlot(slot, unit, false);
     }
   }
 }
 
-function bindSlot(slot: number, unit: 'mm' | 'rad' | 'ratio'): BoundQuantity {
+function bindSlot(slot: number, unit: 'mm' | 'rad' | 'ratio', feelsGravity: boolean): BoundQuantity {
   return {
     unit,
+    feelsGravity,
     value: (state) => at(state.values, slot),
     spread: (_state, rows, factor) => rows.slot(slot, factor),
     tell: (facts, value) => facts.slots.push({ slot, value }),
   };
 }
 
-function bindCoordinate(place: number, slot: number, axis: 'x' | 'y' | 'z'): BoundQuantity {
+function bindCoordinate(place: number, axis: 'x' | 'y' | 'z'): BoundQuantity {
   return {
     unit: 'mm',
+    feelsGravity: true,
     value: (state) => at(state[axis], place),
     spread(_state, rows, factor) {
       if (axis === 'z') rows.heightPlace(place, factor);
       else rows.planPlace(place, axis === 'x' ? factor : 0, axis === 'y' ? factor : 0);
     },
     tell(facts, value) {
-      if (slot >= 0) facts.slots.push({ slot: slot + 'xyz'.indexOf(axis), value });
+      facts.coordinates.push({ place, axis, mm: value });
     },
   };
 }
@@ -98,6 +101,7 @@ function bindDistance([from, to]: readonly [number, number], level: boolean): Bo
   };
   return {
     unit: 'mm',
+    feelsGravity: level,
     value(state, rows) {
       const length = way(state)[3];
       if (!(length > 0)) rows.coincident.push([from, to]);
@@ -125,6 +129,7 @@ export const constraintModel: ReadingModel<typeof constraintSchema> = {
     const exact = reading.u === 'exact';
     const u = reading.u === 'exact' ? 0 : reading.u;
     return {
+      feelsGravity: terms.some((term) => term.quantity.feelsGravity),
       heads: [{ component: 'value', unit, observed: reading.value, u, exact }],
       write(state, rows) {
         let sum = 0;

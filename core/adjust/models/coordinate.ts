@@ -17,9 +17,9 @@ export const coordinateModel: ReadingModel<typeof coordinateSchema> = {
   schema: coordinateSchema,
   bind(reading, binder) {
     const place = binder.place(reading.point);
-    const slot = binder.pointSlot(reading.point);
     const { axis } = reading;
     return {
+      feelsGravity: true,
       heads: [{ component: 'value', unit: 'mm', observed: reading.valueMm, u: reading.uMm }],
       write(state, rows) {
         rows.row(at(state[axis], place));
@@ -27,8 +27,7 @@ export const coordinateModel: ReadingModel<typeof coordinateSchema> = {
         else rows.planPlace(place, axis === 'x' ? 1 : 0, axis === 'y' ? 1 : 0);
       },
       tell(facts) {
-        if (slot >= 0) facts.slots.push({ slot: slot + 'xyz'.indexOf(axis), value: reading.valueMm });
-        else if (axis === 'z') facts.heights.push({ place, above: undefined, mm: reading.valueMm });
+        facts.coordinates.push({ place, axis, mm: reading.valueMm });
       },
     };
   },

@@ -31,6 +31,7 @@ export const distanceModel: ReadingModel<typeof distanceSchema> = {
     const zero = binder.shared(reading.zero, 'mm');
     const level = reading.mode === 'level';
     return {
+      feelsGravity: level,
       heads: [{ component: 'value', unit: 'mm', observed: reading.valueMm, u: reading.uMm }],
       write(state, rows) {
         const dx = at(state.x, to) - at(state.x, from);

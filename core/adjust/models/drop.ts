@@ -43,6 +43,7 @@ export const dropModel: ReadingModel<typeof dropSchema> = {
     const armAlong = reading.arm?.along ?? 0;
     const armAcross = reading.arm?.across ?? 0;
     return {
+      feelsGravity: true,
       heads: [
         { component: 'along', unit: 'mm', observed: reading.alongMm, u: reading.uAlongMm },
         { component: 'across', unit: 'mm', observed: reading.acrossMm, u: reading.uAcrossMm },

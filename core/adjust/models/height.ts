@@ -27,6 +27,7 @@ export const heightModel: ReadingModel<typeof heightSchema> = {
     const levelMm = 'levelMm' in reading.above ? reading.above.levelMm : 0;
     const zero = binder.shared(reading.zero, 'mm');
     return {
+      feelsGravity: true,
       heads: [{ component: 'value', unit: 'mm', observed: reading.valueMm, u: reading.uMm }],
       write(state, rows) {
         const base = above < 0 ? levelMm : at(state.z, above);

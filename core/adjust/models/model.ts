@@ -21,6 +21,8 @@ export interface RowHead {
 /** A reading with its ids looked up. */
 export interface BoundReading {
   readonly heads: readonly RowHead[];
+  /** False for what stays the same when the whole layout tips over (a distance in space); the rest feels gravity. */
+  readonly feelsGravity: boolean;
   /** Writes one row per head, in order: computed value, then partials. */
   write(state: State, rows: Rows): void;
   /** Tells what this reading says about where things are, for starting values. */

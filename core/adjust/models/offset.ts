@@ -26,6 +26,7 @@ export const offsetModel: ReadingModel<typeof offsetSchema> = {
     const direction = bindDirection(reading.line, binder);
     const zero = binder.shared(reading.zero, 'mm');
     return {
+      feelsGravity: true,
       heads: [{ component: 'value', unit: 'mm', observed: reading.valueMm, u: reading.uMm }],
       write(state, rows) {
         direction.read(state, rows);

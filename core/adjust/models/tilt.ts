@@ -24,6 +24,7 @@ export const tiltModel: ReadingModel<typeof tiltSchema> = {
     const slot = binder.poseSlot(reading.body);
     const zero = binder.shared(reading.zero, 'rad');
     return {
+      feelsGravity: true,
       heads: [{ component: 'value', unit: 'rad', observed: reading.valueRad, u: reading.uRad }],
       write(state, rows) {
         const pitch = at(state.values, slot + 4);

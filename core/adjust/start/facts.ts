@@ -58,7 +58,14 @@ export interface AngleFact {
   readonly rad: number;
 }
 
-/** A number read directly: one coordinate of a place, or one component of a body's pose (slot numbers). */
+/** One bay coordinate of a place, read directly. */
+export interface CoordinateFact {
+  readonly place: number;
+  readonly axis: 'x' | 'y' | 'z';
+  readonly mm: number;
+}
+
+/** A component of a body's pose or a shared unknown, read directly, by slot. */
 export interface SlotFact {
   readonly slot: number;
   readonly value: number;
@@ -71,6 +78,7 @@ export interface StartFacts {
   readonly drops: DropFact[];
   readonly heights: HeightFact[];
   readonly angles: AngleFact[];
+  readonly coordinates: CoordinateFact[];
   readonly slots: SlotFact[];
   /** First guess of a shared unknown by slot; 0 for slot -1. */
   readonly sharedStart: (slot: number) => number;

@@ -223,6 +223,11 @@ function firstPieces(layout: Layout, facts: StartFacts, values: Float64Array, kn
     const given = place.body < 0 && known[place.slot] === 1 && known[place.slot + 1] === 1;
     if (given) bay.places.set(i, [at(values, place.slot), at(values, place.slot + 1)]);
   });
+  for (const { place, axis, mm } of facts.coordinates) {
+    if (axis !== 'x' || layout.places[place]?.body === -1) continue;
+    const y = facts.coordinates.find((fact) => fact.place === place && fact.axis === 'y');
+    if (y !== undefined) bay.places.set(place, [mm, y.mm]);
+  }
   const bodies = layout.bodies.map((body, b) => {
     const piece = cluster();
     piece.headings.set(`b${b}`, 0);

@@ -36,14 +36,20 @@ export function startValues(
   });
   if (!open) return ok(true);
   const facts = collectFacts(problem, values);
-  for (const { slot, value } of facts.slots) {
-    if (known[slot] === 1) continue;
+  const take = (slot: number, value: number): void => {
+    if (known[slot] === 1) return;
     values[slot] = value;
     known[slot] = 1;
+  };
+  for (const { slot, value } of facts.slots) take(slot, value);
+  for (const { place, axis, mm } of facts.coordinates) {
+    const where = layout.places[place];
+    if (where !== undefined && where.body < 0) take(where.slot + 'xyz'.indexOf(axis), mm);
+    else if (axis === 'z') facts.heights.push({ place, above: undefined, mm });
   }
   startHeights(layout, facts, values, known);
   const plan = constructPlan(layout, facts, sideFacts(problem), values, known);
-  write(layout, plan.main, values, known);
+  write(layout, facts, plan.main, values, known);
   const mirror = plan.mirrored[0];
   if (mirror !== undefined) return err({ why: 'mirror', ...mirror });
   if (plan.missing.length > 0) return err({ why: 'unplaced', places: plan.missing });
@@ -57,6 +63,7 @@ function collectFacts(problem: Problem, values: Float64Array): StartFacts {
     drops: [],
     heights: [],
     angles: [],
+    coordinates: [],
     slots: [],
     sharedStart: (slot) => (slot < 0 ? 0 : at(values, slot)),
   };
@@ -74,10 +81,16 @@ function sideFacts({ network, layout }: Problem): SideFact[] {
 }
 
 /** Lays the constructed piece into the bay and writes what is not given. */
-function write(layout: Layout, main: Cluster, values: Float64Array, known: Uint8Array): void {
+function write(
+  layout: Layout,
+  facts: StartFacts,
+  main: Cluster,
+  values: Float64Array,
+  known: Uint8Array,
+): void {
   const laying = main.bay
     ? { turnRad: 0, shift: [0, 0] as const }
-    : layInto(targets(layout, main, values, known));
+    : layInto(targets(layout, facts, main, values, known));
   const carry = (place: number) => {
     const p = main.places.get(place);
     return p === undefined ? undefined : moveInPlan({ ...laying, scale: 1 }, p);
@@ -102,7 +115,13 @@ function write(layout: Layout, main: Cluster, values: Float64Array, known: Uint8
 }
 
 /** Single coordinates and headings that are given in the bay frame. */
-function targets(layout: Layout, main: Cluster, values: Float64Array, known: Uint8Array): AlignTarget[] {
+function targets(
+  layout: Layout,
+  facts: StartFacts,
+  main: Cluster,
+  values: Float64Array,
+  known: Uint8Array,
+): AlignTarget[] {
   const found: AlignTarget[] = [];
   const coordinate = (place: number, slot: number): void => {
     const from = main.places.get(place);
@@ -114,6 +133,11 @@ function targets(layout: Layout, main: Cluster, values: Float64Array, known: Uin
   layout.places.forEach((place, i) => {
     if (place.body < 0) coordinate(i, place.slot);
   });
+  for (const { place, axis, mm } of facts.coordinates) {
+    const from = main.places.get(place);
+    if (axis === 'z' || from === undefined || layout.places[place]?.body === -1) continue;
+    found.push({ axis: axis === 'x' ? 0 : 1, from, value: mm });
+  }
   layout.bodies.forEach((body, b) => {
     coordinate(originPlace(layout, b), body.slot);
     const headingRad = main.headings.get(`b${b}`);
