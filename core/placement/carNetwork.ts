@@ -4,56 +4,24 @@
  * coordinates (rear car's-left mark at zero, front car's-left mark on x) and by the level's plane as height zero: the
  * least that holds it, so nothing measured is bent.
  */
-import type { NetworkPoint, Reading, Shared, Side } from '../adjust/network.ts';
-import { floorHeightMm } from '../bay/staff.ts';
+import type { Shared } from '../adjust/network.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
 import { hubId, markId, pointId } from './names.ts';
+import {
+  EMPTY,
+  floorReading,
+  freePoint,
+  joined,
+  knownLength,
+  type NetworkPart,
+  straightFloor,
+} from './networkPart.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { type CarStarts, inSpace, readingAt } from './starts.ts';
 import { meanOfRepeats, tapeDistance, tapeReadingU } from './tape.ts';
-import type { LengthWithU, PlacementInput, VehiclePoint, Wheel } from './types.ts';
+import type { PlacementInput, VehiclePoint, Wheel } from './types.ts';
 import { WHEELS } from './types.ts';
-
-/** Part of a network. */
-export interface NetworkPart {
-  readonly points: readonly NetworkPoint[];
-  readonly readings: readonly Reading[];
-  readonly shared: readonly Shared[];
-  readonly sides: readonly Side[];
-}
-
-/** A free point with a start, or one whose named coordinates are held exactly. */
-export function freePoint(id: string, [x, y, z]: Vec3): NetworkPoint {
-  return {
-    id,
-    x: { state: 'free', startMm: x },
-    y: { state: 'free', startMm: y },
-    z: { state: 'free', startMm: z },
-  };
-}
-
-/** A length that is known beforehand; a u of zero makes it exact. */
-export function knownLength(id: string, { mm, uMm }: LengthWithU): Shared {
-  return {
-    id,
-    quantity: 'length',
-    is: uMm > 0 ? { state: 'known', valueMm: mm, uMm } : { state: 'fixed', valueMm: mm },
-  };
-}
-
-/** The staff reading of a place as the height of its point; n repeats lower its u. */
-export function floorReading(id: string, value: SlotValue, point: string): Reading {
-  return {
-    kind: 'height',
-    id,
-    instrument: 'staff',
-    point,
-    above: { levelMm: 0 },
-    valueMm: floorHeightMm(value.value),
-    uMm: defaultUncertainties.staffMm / Math.sqrt(value.count),
-  };
-}
 
 const leftWheel = (wheel: Wheel): boolean => wheel === 'FL' || wheel === 'RL';
 const axleOf = (wheel: Wheel): { readonly from: string; readonly to: string } =>
@@ -115,19 +83,6 @@ function wheelPart(input: PlacementInput, values: SlotValues, starts: CarStarts,
   };
 }
 
-/** No points and no readings. */
-export const EMPTY: NetworkPart = { points: [], readings: [], shared: [], sides: [] };
-
-/** Several parts as one. */
-export function joined(parts: readonly NetworkPart[]): NetworkPart {
-  return {
-    points: parts.flatMap((part) => part.points),
-    readings: parts.flatMap((part) => part.readings),
-    shared: parts.flatMap((part) => part.shared),
-    sides: parts.flatMap((part) => part.sides),
-  };
-}
-
 /**
  * How far a point set on the extension of a line lies beside it, mm: both marks set the line, and their errors grow with
  * the extension ratio r as root((1 + r)^2 + r^2); the line itself bends a little with every metre; the point is marked.
@@ -174,23 +129,6 @@ function extendedPart(
     ],
     shared: [],
     sides: [],
-  };
-}
-
-/** A point's height is a weighted mean of others', within what floors do beyond the staff's places. */
-export function straightFloor(
-  id: string,
-  point: string,
-  from: readonly (readonly [string, number])[],
-): Reading {
-  const height = (name: string, coefficient: number) =>
-    ({ coefficient, quantity: { of: 'coordinate', point: name, axis: 'z' } }) as const;
-  return {
-    kind: 'constraint',
-    id,
-    terms: [height(point, 1), ...from.map(([name, weight]) => height(name, -weight))],
-    value: 0,
-    u: defaultUncertainties.floorBeyondMm,
   };
 }
 

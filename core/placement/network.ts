@@ -4,11 +4,12 @@
  */
 import type { Network, Reading } from '../adjust/network.ts';
 import { ok, type Result } from '../result.ts';
-import { carPart, joined } from './carNetwork.ts';
+import { carPart } from './carNetwork.ts';
 import { defaultUncertainties } from './defaults.ts';
 import { facingYawRad, looksAlongCar } from './facing.ts';
 import { fixtureNeeds, fixturePart } from './fixtureNetwork.ts';
 import { barStarts } from './fixtureStart.ts';
+import { joined } from './networkPart.ts';
 import { impossibleFloors, impossibleTilts } from './plausible.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { carStarts } from './starts.ts';

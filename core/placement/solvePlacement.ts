@@ -24,6 +24,7 @@ import type {
   PlacementAnswer,
   PlacementError,
   PlacementInput,
+  PlacementReading,
   StationFinding,
   StationRequirement,
 } from './types.ts';
@@ -124,43 +125,52 @@ function distinct(problems: readonly PlacementError[]): readonly PlacementError[
   });
 }
 
-/**
- * The answer to the readings so far. Fails only where no reading could help: a slide without a placed station, or a network
- * the adjuster cannot take. Everything a reading causes or cures is in the answer's `problems`.
- */
-export function solvePlacement(input: PlacementInput): Result<PlacementAnswer, PlacementError> {
-  if (input.stations[0]?.kind === 'slide') return err({ code: 'placement/firstStationSlides' });
-  const recipe = defaultRecipe({ stations: input.stations });
-  const held = heldReadings(recipe, input);
-  const values = slotValues(held, input);
+/** What an answer holds whether or not anything could be solved. */
+function commonOf(
+  input: PlacementInput,
+  recipe: readonly ReadingSpec[],
+  held: readonly PlacementReading[],
+  values: SlotValues,
+) {
   const work = defaultUncertainties.byWork[input.equipment.work];
   const missing = missingSlots(recipe, held);
   const [nextReading] = missing;
-  const controls = controlFindings(recipe, values, work);
-  const common = {
+  return {
     ...(nextReading === undefined ? {} : { nextReading }),
     missing,
-    controls,
+    controls: controlFindings(recipe, values, work),
     spreads: spreadFindings(recipe, held, work),
   };
-  const built = placementNetwork(input, values);
-  const solved = built.ok ? solveBuilt(built.value, input, values) : built;
-  if (!solved.ok) {
-    if (solved.error.code === 'placement/unsolvable') return solved;
-    const problems = [solved.error];
-    const next = nextAction({ recipe, problems, missing, suspects: [], controls, moves: [], stations: [] });
-    return ok({
-      ...common,
-      stage: 'nothing',
-      stations: [],
-      moves: [],
-      nextAction: next,
-      problems,
-      suspects: [],
-      diagnostics: { iterations: 0, redundancy: 0, residuals: [] },
-    });
-  }
-  const { solution, withFixture, problem } = solved.value;
+}
+
+type Common = ReturnType<typeof commonOf>;
+
+/** The answer while not even the car is determined. */
+function answerToNothing(
+  recipe: readonly ReadingSpec[],
+  common: Common,
+  problem: PlacementError,
+): PlacementAnswer {
+  const nothing = { suspects: [], moves: [], stations: [] };
+  const problems = [problem];
+  return {
+    ...common,
+    ...nothing,
+    stage: 'nothing',
+    nextAction: nextAction({ recipe, ...common, ...nothing, problems }),
+    problems,
+    diagnostics: { iterations: 0, redundancy: 0, residuals: [] },
+  };
+}
+
+/** The answer once the car, or the car and the fixture, is solved. */
+function answerToSolved(
+  input: PlacementInput,
+  recipe: readonly ReadingSpec[],
+  values: SlotValues,
+  common: Common,
+  { solution, withFixture, problem }: Solved,
+): PlacementAnswer {
   const globalTest = globalTestOf(solution);
   const suspects = suspectsOf(solution, values);
   const consistent = globalTest?.passed !== false;
@@ -174,8 +184,7 @@ export function solvePlacement(input: PlacementInput): Result<PlacementAnswer, P
     ...(problem === undefined ? [] : [problem]),
     ...input.stations.flatMap((station) => openDatums(station, values)),
   ]);
-  const next = nextAction({ recipe, problems, missing, suspects, controls, moves, stations });
-  return ok({
+  return {
     ...common,
     stage: withFixture ? 'fixture' : 'datum',
     vehicle: vehicleFound(solution, values),
@@ -183,7 +192,7 @@ export function solvePlacement(input: PlacementInput): Result<PlacementAnswer, P
     stations,
     ...(stations.length > 0 ? { worst: worstVerdict(stations.map((each) => each.worst)) } : {}),
     moves,
-    nextAction: next,
+    nextAction: nextAction({ recipe, ...common, problems, suspects, moves, stations }),
     problems,
     suspects,
     ...(globalTest === undefined ? {} : { globalTest }),
@@ -192,5 +201,22 @@ export function solvePlacement(input: PlacementInput): Result<PlacementAnswer, P
       redundancy: redundancyOf(solution),
       residuals: residualsOf(solution, values),
     },
-  });
+  };
+}
+
+/**
+ * The answer to the readings so far. Fails only where no reading could help: a slide without a placed station, or a network
+ * the adjuster cannot take. Everything a reading causes or cures is in the answer's `problems`.
+ */
+export function solvePlacement(input: PlacementInput): Result<PlacementAnswer, PlacementError> {
+  if (input.stations[0]?.kind === 'slide') return err({ code: 'placement/firstStationSlides' });
+  const recipe = defaultRecipe({ stations: input.stations });
+  const held = heldReadings(recipe, input);
+  const values = slotValues(held, input);
+  const common = commonOf(input, recipe, held, values);
+  const built = placementNetwork(input, values);
+  const solved = built.ok ? solveBuilt(built.value, input, values) : built;
+  if (solved.ok) return ok(answerToSolved(input, recipe, values, common, solved.value));
+  if (solved.error.code === 'placement/unsolvable') return solved;
+  return ok(answerToNothing(recipe, common, solved.error));
 }

@@ -34,7 +34,7 @@ export const PLACEMENT_WORDS = {
   'undetermined.bodyFace':
     'This procedure measures from the front-most body face, which is not plumbed and measured yet.',
   'placement.undetermined': 'The readings leave open: {quantity} Read next: {reading}.',
-  'placement.impossible': 'These lengths cannot all be true, they close no triangle: {readings}.',
+  'placement.impossible': 'This cannot be, or these cannot all be true together: {readings}.',
   'placement.sideContradicted':
     "A point comes out on the wrong side. Are two readings exchanged between the car's left and the car's right? {readings}.",
   'placement.notConverged': 'The readings do not settle to one layout. Look at each again.',
