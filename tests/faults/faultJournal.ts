@@ -41,8 +41,14 @@ export function numberedEntry(n: number, size: number): JournalEntry {
   };
 }
 
-/** The numbers of all entries in the store, in order; and everything that a verification finds, in words. */
-export function lookInto(folder: string): {
+/**
+ * The numbers of all entries in the store, in order; and in words everything that a verification finds. Of `jobs`, those
+ * that have begun must have a row in the list.
+ */
+export function lookInto(
+  folder: string,
+  jobs: readonly string[] = [],
+): {
   readonly numbers: readonly unknown[];
   readonly problems: readonly string[];
 } {
@@ -50,7 +56,7 @@ export function lookInto(folder: string): {
   if (!opened.ok) return { numbers: [], problems: [`cannot be read: ${JSON.stringify(opened.error)}`] };
   const reader = opened.value;
   try {
-    return { numbers: numbersIn(reader), problems: problemsOf(reader) };
+    return { numbers: numbersIn(reader), problems: problemsOf(reader, jobs) };
   } finally {
     reader.close();
   }
@@ -61,20 +67,22 @@ function numbersIn(reader: JournalReader<FaultRow>): readonly unknown[] {
   if (!streams.ok) return [];
   return streams.value.flatMap((job) => {
     const read = reader.readJob(job);
-    return read.ok ? read.value.events.map(({ event }) => event.payload.n) : [];
+    const payloads = read.ok ? read.value.events.map(({ event }) => event.payload) : [];
+    return payloads.map(({ n, text }) => n ?? text).filter((number) => number !== undefined);
   });
 }
 
-function problemsOf(reader: JournalReader<FaultRow>): readonly string[] {
+function problemsOf(reader: JournalReader<FaultRow>, jobs: readonly string[]): readonly string[] {
   const verified = reader.verify();
   if (!verified.ok) return [`cannot be verified: ${JSON.stringify(verified.error)}`];
   const { findings, damage } = verified.value;
   const rows = reader.listJobs();
   const streams = reader.streams();
-  const listed = rows.ok && streams.ok && rows.value.length === streams.value.length;
+  const listed = new Set(rows.ok ? rows.value.map((row) => row.job) : []);
+  const begun = streams.ok ? jobs.filter((job) => streams.value.includes(job)) : jobs;
   return [
     ...findings.map((finding) => `chain: ${JSON.stringify(finding)}`),
     ...damage.map((line) => `damage: ${line}`),
-    ...(listed ? [] : ['the job list does not have a row for each job']),
+    ...begun.filter((job) => !listed.has(job)).map((job) => `the job list has no row for ${job}`),
   ];
 }

@@ -14,7 +14,6 @@ export type ToWriter =
       readonly job: string;
       readonly commandId: string;
       readonly entries: readonly JournalEntry[];
-      readonly clearsDrafts: readonly string[];
       /** Die after the commit, before the answer. */
       readonly dieBeforeAnswer: boolean;
     }
@@ -26,7 +25,6 @@ export type FromWriter =
       readonly kind: 'answer';
       readonly commandId: string;
       readonly hashes: readonly string[];
-      readonly repeated: boolean;
     }
   | { readonly kind: 'saved'; readonly field: string; readonly text: string }
   | { readonly kind: 'trouble'; readonly code: string };
@@ -53,10 +51,7 @@ if (opened.ok) {
     }
     const { dieBeforeAnswer, kind: _kind, ...request } = message;
     if (flaw === 'answersEarly' && dieBeforeAnswer) {
-      process.send?.(
-        { kind: 'answer', commandId: message.commandId, hashes: [], repeated: false } satisfies FromWriter,
-        die,
-      );
+      process.send?.({ kind: 'answer', commandId: message.commandId, hashes: [] } satisfies FromWriter, die);
       return;
     }
     const commandId = flaw === 'forgetsCommands' ? newId() : message.commandId;
@@ -64,7 +59,7 @@ if (opened.ok) {
     if (dieBeforeAnswer) die();
     else if (answer.ok) {
       const hashes = answer.value.events.map((event) => event.hash);
-      say({ kind: 'answer', commandId: message.commandId, hashes, repeated: answer.value.repeated });
+      say({ kind: 'answer', commandId: message.commandId, hashes });
     } else say({ kind: 'trouble', code: answer.error.code });
   });
   say({ kind: 'ready' });

@@ -5,7 +5,7 @@
 import { parseArgs } from 'node:util';
 import { badDiskProgram, twoWritersProgram } from './badDisk.ts';
 import { type FaultProgram, runProgram } from './faultProgram.ts';
-import { killProgram } from './killJournal.ts';
+import { killJournalProgram, killServiceProgram } from './killRun.ts';
 import { powerLossOffProgram, powerLossProgram } from './powerLoss.ts';
 
 const programs: readonly FaultProgram[] = [
@@ -13,7 +13,8 @@ const programs: readonly FaultProgram[] = [
   powerLossOffProgram,
   badDiskProgram,
   twoWritersProgram,
-  killProgram,
+  killJournalProgram,
+  killServiceProgram,
 ];
 
 const { values } = parseArgs({
