@@ -50,25 +50,45 @@ function placeTouches(
   layout: PlanLayout,
 ): readonly Placed[] {
   const placed: Placed[] = [];
-  for (const reading of readings) {
+  const drawn = readings.flatMap((reading) => {
     const ends = readingEnds(reading, model.points);
-    if (ends === undefined) continue;
+    return ends === undefined ? [] : [{ reading, ends }];
+  });
+  // Whole steps, so that measuring a car does not make touch places change places.
+  const length = ({ ends: [a, b] }: (typeof drawn)[number]): number =>
+    Math.round(Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm) / LENGTH_STEP_MM);
+  // The shorter a line, the less choice it has: it chooses first.
+  for (const { reading, ends } of [...drawn].sort((a, b) => length(a) - length(b))) {
+    const [from, to, shares] = touchLine(reading, ends);
     const room = (share: number): number => {
-      const at = layout.transform.toSheet(between(ends[0], ends[1], share));
+      const at = layout.transform.toSheet(between(from, to, share));
       return Math.min(
         Number.MAX_VALUE,
         ...placed.map((other) => distance(at, layout.transform.toSheet(other.touch))),
       );
     };
-    const shares = reading.kind === 'distance' || reading.kind === 'offset' ? TOUCH_SHARES : [1];
-    const best = shares.reduce<number>(
-      (held, share) => (room(share) > room(held) + 1 ? share : held),
-      shares[0] ?? 1,
-    );
-    placed.push({ reading, ends, touch: between(ends[0], ends[1], best) });
+    const best = shares.reduce((held, share) => (room(share) > room(held) + 1 ? share : held));
+    placed.push({ reading, ends, touch: between(from, to, best) });
   }
-  return placed;
+  // Walking order again, which is the order of the keyboard.
+  return readings.flatMap((reading) => placed.filter((each) => each.reading === reading));
 }
+
+/** Lines whose lengths differ by less choose in walking order, mm. */
+const LENGTH_STEP_MM = 250;
+
+/** Where a reading's touch place may lie: along its line, at its mark, or for a wheel's toe inside of the wheel. */
+function touchLine(
+  reading: ReadingSpec,
+  [from, to]: readonly [ScenePoint, ScenePoint],
+): readonly [ScenePoint, ScenePoint, readonly number[]] {
+  if (reading.kind === 'distance' || reading.kind === 'offset') return [from, to, TOUCH_SHARES];
+  if (reading.kind === 'toe') return [from, { xMm: from.xMm, yMm: 0 }, [TOE_SHARE]];
+  return [from, to, [1]];
+}
+
+/** How far from the hub toward the centreline a toe is touched. */
+const TOE_SHARE = 0.4;
 
 /** Diameter of a touch area, points: 48 CSS pixels. */
 export const TOUCH_PT = 48;
@@ -78,30 +98,19 @@ function strokeOf(isNext: boolean, isTaken: boolean): Stroke {
   return isTaken ? { role: 'pencil', pen: 'thin' } : { role: 'pencil', pen: 'thin', dash: 'dotted' };
 }
 
-function readingItems(
-  placed: Placed,
-  isNext: boolean,
-  isTaken: boolean,
-  touchable: boolean,
-): readonly SceneItem[] {
-  const { reading, ends, touch } = placed;
+/** The line of a reading, and a ring about a point that comes next. */
+function readingLine({ reading, ends }: Placed, isNext: boolean, isTaken: boolean): readonly SceneItem[] {
   const pulse: Touchable = isNext ? { pulse: true } : {};
-  const drawn: SceneItem = line(ends, strokeOf(isNext, isTaken), pulse);
-  const area: SceneItem = {
-    kind: 'symbol',
-    at: touch,
-    shape: 'touch',
-    sizePt: TOUCH_PT,
-    role: 'accent',
-    pick: slotKey(reading),
-    pickLabel: labelOf(reading),
-  };
-  const ring: readonly SceneItem[] =
-    isNext && reading.kind !== 'distance' && reading.kind !== 'offset'
-      ? [{ ...sign(ends[1], 'ring', 26, 'accent'), pulse: true }]
-      : [];
-  return touchable ? [drawn, ...ring, area] : [drawn];
+  const drawn = line(ends, strokeOf(isNext, isTaken), pulse);
+  const isPoint = reading.kind !== 'distance' && reading.kind !== 'offset';
+  return isNext && isPoint ? [drawn, sign(ends[1], 'ring', NEXT_RING_PT, 'accent', pulse)] : [drawn];
 }
+
+/** Diameter of the ring about the next point, points. */
+const NEXT_RING_PT = 26;
+
+const touchItem = ({ reading, touch }: Placed): SceneItem =>
+  sign(touch, 'touch', TOUCH_PT, 'accent', { pick: slotKey(reading), pickLabel: labelOf(reading) });
 
 /** What is drawn of the readings. */
 export interface ReadingDrawing {
@@ -119,10 +128,11 @@ export function readingDrawing(request: PlanRequest, model: PlanModel, layout: P
   const isNext = (each: Placed): boolean => slotKey(each.reading) === nextKey;
   const ordered = [...placed.filter((each) => !isNext(each)), ...placed.filter(isNext)];
   const next = placed.find(isNext)?.reading;
+  const drawn = ordered.flatMap((each) =>
+    readingLine(each, isNext(each), request.taken.includes(slotKey(each.reading))),
+  );
   return {
-    lines: ordered.flatMap((each) =>
-      readingItems(each, isNext(each), request.taken.includes(slotKey(each.reading)), onScreen),
-    ),
+    lines: onScreen ? [...drawn, ...placed.map(touchItem)] : drawn,
     ...(next === undefined ? {} : { next }),
   };
 }
