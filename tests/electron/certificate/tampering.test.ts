@@ -177,6 +177,11 @@ describe('files that are cut or foreign', () => {
     ],
     ['a table of a billion objects', '%PDF-1.7\nxref\n0 999999999\ntrailer\n<<\n>>\nstartxref\n9\n%%EOF\n'],
     ['nesting without end', `%PDF-1.7\nxref\n0 0\ntrailer\n${'['.repeat(100_000)}\nstartxref\n9\n%%EOF\n`],
+    ['a table behind the end', '%PDF-1.7\nstartxref\n999999999999\n%%EOF\n'],
+    [
+      'an object behind the end',
+      '%PDF-1.7\nxref\n1 1\n9999999999 00000 n \ntrailer\n<<\n/Root 1 0 R\n>>\nstartxref\n9\n%%EOF\n',
+    ],
     [
       'a catalog that is itself',
       '%PDF-1.7\nxref\n1 1\n0000000000 00000 n \ntrailer\n<<\n/Root 1 0 R\n>>\nstartxref\n9\n%%EOF\n',

@@ -102,7 +102,8 @@ export class PdfReader {
   }
 
   textBetween(start: number, end: number): string {
-    return Buffer.from(this.bytes.buffer, this.bytes.byteOffset + start, end - start).toString('latin1');
+    // A damaged table or length may point behind the end: there is nothing there.
+    return Buffer.from(this.bytes.subarray(start, end)).toString('latin1');
   }
 
   value(depth = 0): PdfValue {
