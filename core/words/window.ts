@@ -137,6 +137,8 @@ const JOB = {
   'job.carSetUp': 'Car: set-up {count}',
   'job.fixtureSetUp': 'Fixture: set-up {count}',
   'job.history': 'History',
+  'next.capture': 'Capture on the scan tool: {station}',
+  'next.captureHere': 'Capture on the scan tool, then record it.',
   'next.enter': 'Enter: {what}',
   'next.enterMarked': 'Enter what is still open below.',
   'next.stopped': 'This stops the work: correct it, or decide at Sign-off.',

@@ -90,11 +90,31 @@ function engineLine({ stage, answer, recipe }: NextInput): NextLine | undefined 
   return leaves && where !== undefined ? lineOf(text, where) : undefined;
 }
 
+/**
+ * The target stands where it must at a station and nothing is captured there yet. It stays until it is, so this comes
+ * before the next slide.
+ */
+function captureLine({ stage, job, answer, assessment }: NextInput): NextLine | undefined {
+  if (stage !== 'stations' && stage !== 'placement') return undefined;
+  const ready = answer?.stations.find(
+    (station) =>
+      station.basis === 'found' &&
+      station.worst === 'proven' &&
+      assessment.missing.some(({ key }) => key.startsWith('capture@') && key.endsWith(`/${station.station}`)),
+  );
+  if (ready === undefined) return undefined;
+  const stations = job.sensors.flatMap((sensor) => sensor.procedure?.stations ?? []);
+  const name = stations.find((each) => each.id === ready.station)?.name ?? ready.station;
+  const text = say('next.capture', { station: name });
+  const go = stage === 'stations' ? undefined : 'stations';
+  return lineOf(fits(text) ? text : say('next.captureHere'), go);
+}
+
 /** The line of a stage. */
 export function nextLine(input: NextInput): NextLine {
   const { stage, job, assessment, slots } = input;
   if (job.certificates.length > 0) return lineOf(say('next.signed'));
-  const engine = engineLine(input);
+  const engine = captureLine(input) ?? engineLine(input);
   if (engine !== undefined) return engine;
   const open = slots.find((slot) => slot.state === 'missing' || slot.state === 'earlier');
   if (open !== undefined) return lineOf(say('next.read', { reading: sayKey(open.spec.label) }));

@@ -63,10 +63,23 @@ describe('the line at the top', () => {
   });
 
   test('a stage of the fixture leads to where the next thing is done', () => {
-    const captured = stepIndex((step) => step.do === 'capture');
+    const captured = stepIndex((step) => step.do === 'capture') + 1;
     expect(lineAfter(captured, 'placement')).toMatchObject({ go: 'stations' });
     expect(lineAfter(readingIndex('floor.RL'), 'placement')).toMatchObject({ go: 'bay' });
     expect(lineAfter(captured, 'stations').text).toMatch(/^Set the slide to/);
+  });
+
+  test('what stands proven is captured before the slide is touched', () => {
+    const before = stepIndex((step) => step.do === 'capture');
+    expect(lineAfter(before, 'stations').text).toBe('Capture on the scan tool: Centre');
+    expect(lineAfter(before, 'placement')).toMatchObject({
+      text: 'Capture on the scan tool: Centre',
+      go: 'stations',
+    });
+    const second = stepIndex((step) => step.do === 'capture', 2);
+    expect(lineAfter(second, 'stations').text).toBe(
+      "Capture on the scan tool: Slide, 550 mm to the car's left",
+    );
   });
 
   test('a finished stage names the next one that lacks something', () => {
