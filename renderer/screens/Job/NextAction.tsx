@@ -1,10 +1,34 @@
-/** The line at the top: 28 px, one line, one action; made smaller rather than cut when the window is narrow. */
-import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
+/** The line at the top: one line, one action, as large as fits; larger where the screen hangs farther away. */
+import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { say } from '../../../core/words/index.ts';
 import type { NextLine } from '../../state/nextLine.ts';
 import { Button } from '../../ui/Button.tsx';
 
-const SIZES = [28, 24, 20, 16] as const;
+/** Sizes of the line, CSS pixels, the largest first; the first is for large screens only. */
+const SIZES = [44, 28, 24, 20, 16] as const;
+/** From this width on a screen is taken for one that hangs on a wall, CSS pixels. */
+const LARGE_SCREEN = 1600;
+
+const firstStep = (): number => (window.innerWidth >= LARGE_SCREEN ? 0 : 1);
+
+/** Makes the line smaller until it fits; starts anew with another text or another width. */
+function useFittingSize(text: string) {
+  const ref = useRef<HTMLHeadingElement>(null);
+  const [fit, setFit] = useState({ text, step: firstStep() });
+  useEffect(() => {
+    const start = (): void => setFit((before) => ({ ...before, step: firstStep() }));
+    window.addEventListener('resize', start);
+    return () => window.removeEventListener('resize', start);
+  }, []);
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (fit.text !== text) setFit({ text, step: firstStep() });
+    else if (element !== null && element.scrollWidth > element.clientWidth && fit.step < SIZES.length - 1) {
+      setFit({ text, step: fit.step + 1 });
+    }
+  });
+  return [ref, SIZES[fit.step] ?? 16] as const;
+}
 
 export function NextAction({
   line,
@@ -15,25 +39,14 @@ export function NextAction({
   readonly onGo: () => void;
   readonly onDone: () => void;
 }): ReactNode {
-  const ref = useRef<HTMLHeadingElement>(null);
-  const [step, setStep] = useState(0);
-  useLayoutEffect(() => setStep(0), []);
-  useLayoutEffect(() => {
-    const element = ref.current;
-    if (element === null) return;
-    if (element.dataset.text !== line.text) {
-      element.dataset.text = line.text;
-      setStep(0);
-      return;
-    }
-    if (element.scrollWidth > element.clientWidth && step < SIZES.length - 1) setStep(step + 1);
-  });
+  const [ref, size] = useFittingSize(line.text);
   return (
     <header className="next">
       <h1
         ref={ref}
-        className={`next-line next-${SIZES[step] ?? 16}`}
+        className={`next-line next-${size}`}
         data-testid="next-action"
+        title={line.text}
         aria-live="polite"
       >
         {line.text}
