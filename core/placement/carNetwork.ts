@@ -172,7 +172,12 @@ function bodyFacePart(
   const line = { from: pointId('ahead.L'), to: pointId('ahead.R') };
   const point = pointId('bodyFace');
   const { u, dof } = tapeReadingU(value, work);
-  const zMm = (starts.floorZMm.FL + starts.floorZMm.FR) / 2;
+  const mean = (a: string, b: string): number =>
+    ((readingAt(values, a) ?? 0) + (readingAt(values, b) ?? 0)) / 2;
+  // How far the face lies beyond the front marks, in wheelbases: the floor goes on straight up to there.
+  const ratio = (mean('ahead.L', 'ahead.R') - value.value) / mean('base.L', 'base.R');
+  const { FL, FR, RL, RR } = starts.floorZMm;
+  const zMm = ((1 + ratio) * (FL + FR) - ratio * (RL + RR)) / 2;
   const middle: Vec3 = [(left[0] + right[0]) / 2 - value.value, (left[1] + right[1]) / 2, zMm];
   return {
     points: [freePoint(point, middle)],
@@ -195,8 +200,10 @@ function bodyFacePart(
         uMm: defaultUncertainties.bodyFaceSideMm,
       },
       straightFloor('floorBeyond.bodyFace', point, [
-        [markId('FL'), 0.5],
-        [markId('FR'), 0.5],
+        [markId('FL'), (1 + ratio) / 2],
+        [markId('FR'), (1 + ratio) / 2],
+        [markId('RL'), -ratio / 2],
+        [markId('RR'), -ratio / 2],
       ]),
     ],
     shared: [
