@@ -1,5 +1,6 @@
 /** Placement: from readings of one stand of the fixture to verdicts and moves. */
 export { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+export { moveValues } from './moves.ts';
 export { knownWordKey, shareName } from './names.ts';
 export { type PlacementNetwork, placementNetwork } from './network.ts';
 export { readingName } from './nextAction.ts';

@@ -13,7 +13,7 @@ import type { Coordinate } from '../frames.ts';
 import { rotate, rotateBack, rotationMatrix, type YawPitchRoll, yawPitchRoll } from '../geometry/rotation.ts';
 import { add, scaled, subtract, type Vec3 } from '../geometry/vector.ts';
 import { type Matrix, multiply, transpose } from '../linalg/matrix.ts';
-import { formatLength, type LengthUnit } from '../units.ts';
+import { type DecimalSign, formatLength, type LengthUnit } from '../units.ts';
 import type { PlacementWordKey } from '../words/placement.ts';
 import { endSign } from './facing.ts';
 import { turnBetween } from './model.ts';
@@ -27,7 +27,6 @@ export interface MoveInput {
   readonly fixture: PlacementFixture;
   readonly heightMm: number;
   readonly recipe: readonly ReadingSpec[];
-  readonly unit?: LengthUnit;
 }
 
 /** The fixture by the six numbers that are moved; turns are about the required face's own axes. */
@@ -95,9 +94,19 @@ interface Step {
   readonly amountMm: number;
 }
 
-/** One decimal below 10 mm, whole millimetres above: what a hand can do. */
-const amountText = (amountMm: number, unit: LengthUnit): string =>
-  formatLength(amountMm, amountMm < 9.95 ? 1 : 0, unit);
+/**
+ * The slots of a move's sentence in a person's unit. A slide is set to a tenth of a millimetre; a push is told to one
+ * decimal below 10 mm and in whole millimetres above, which is what a hand can do.
+ */
+export function moveValues(
+  kind: MoveKind,
+  amountMm: number,
+  unit: LengthUnit = 'mm',
+  sign: DecimalSign = '.',
+): { readonly amount: string } {
+  const decimals = kind === 'setSlide' || amountMm < 9.95 ? 1 : 0;
+  return { amount: formatLength(amountMm, decimals, unit, sign) };
+}
 
 const either = <T>(first: boolean, a: T, b: T): T => (first ? a : b);
 
@@ -177,7 +186,7 @@ function effectOf(geometry: Geometry, before: Stand, after: Stand): Readonly<Rec
  * The moves that bring a placed target from its found to its required pose. Empty when nothing is off by more than half of
  * U: then moving gains nothing that could be read.
  */
-export function movesTo({ finding, fixture, heightMm, recipe, unit = 'mm' }: MoveInput): readonly Move[] {
+export function movesTo({ finding, fixture, heightMm, recipe }: MoveInput): readonly Move[] {
   const required = rotationMatrix(finding.required);
   const geometry: Geometry = { required, fixture };
   const foundTurn = yawPitchRoll(multiply(transpose(required), rotationMatrix(finding.target)));
@@ -200,7 +209,7 @@ export function movesTo({ finding, fixture, heightMm, recipe, unit = 'mm' }: Mov
     return {
       kind: step.kind,
       wordKey: step.key,
-      values: { amount: amountText(step.amountMm, unit) },
+      values: moveValues(step.kind, step.amountMm),
       amountMm: step.amountMm,
       predictedEffect,
       thenRead: retakeAfter(recipe, { kind: 'moveDone', move: step.kind }),
@@ -212,7 +221,7 @@ export function movesTo({ finding, fixture, heightMm, recipe, unit = 'mm' }: Mov
 const SLIDE_ZERO_MM = 0.05;
 
 /** The number to set on the slide for a station, which is all that is moved there. */
-export function slideMove(finding: StationFinding, unit: LengthUnit = 'mm'): Move | undefined {
+export function slideMove(finding: StationFinding): Move | undefined {
   const { slide, station } = finding;
   if (slide === undefined) return undefined;
   const atCentre = slide.setMm < SLIDE_ZERO_MM;
@@ -221,7 +230,7 @@ export function slideMove(finding: StationFinding, unit: LengthUnit = 'mm'): Mov
   return {
     kind: 'setSlide',
     wordKey: atCentre ? 'move.slide.centre' : side,
-    values: atCentre ? {} : { amount: formatLength(slide.setMm, 1, unit) },
+    values: atCentre ? {} : moveValues('setSlide', slide.setMm),
     amountMm: slide.setMm,
     predictedEffect: {
       ahead: 0,

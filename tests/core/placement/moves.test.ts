@@ -3,6 +3,7 @@
  * beside a car that stands on another slope. The words alone must bring the target home, and no move may undo another.
  */
 import { describe, expect, test } from 'vitest';
+import { moveValues } from '../../../core/placement/moves.ts';
 import type { Move, PlacementAnswer, StationRequirement } from '../../../core/placement/types.ts';
 import { answerOf, coordinateOf, stationOf } from './answers.ts';
 import {
@@ -311,5 +312,18 @@ describe('slides', () => {
     expect(coordinateOf(answer, 'left', 'west').verdict).toBe('outside');
     expect(answer.moves[0]).toMatchObject({ kind: 'setSlide', values: { amount: '550.0 mm' } });
     expect(answer.moves[0]?.predictedEffect.left).toBeCloseTo(20, 6);
+  });
+});
+
+describe('amounts as a hand can make them', () => {
+  test('tenths below 10 mm, whole millimetres above, a slide always in tenths', () => {
+    expect(moveValues('roll', 9.94).amount).toBe('9.9 mm');
+    expect(moveValues('roll', 9.96).amount).toBe('10 mm');
+    expect(moveValues('shift', 123.4).amount).toBe('123 mm');
+    expect(moveValues('setSlide', 547).amount).toBe('547.0 mm');
+  });
+  test("in a person's unit and decimal sign", () => {
+    expect(moveValues('roll', 25.4, 'in').amount).toBe('1.0 in');
+    expect(moveValues('raise', 4.25, 'mm', ',').amount).toMatch(/^4,[23] mm$/);
   });
 });
