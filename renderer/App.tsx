@@ -15,6 +15,7 @@ import { useTheme } from './ui/useTheme.ts';
 import './ui/tokens.css';
 import './ui/base.css';
 import './ui/controls.css';
+import './drawings/scene.css';
 import './screens/screens.css';
 
 /** Screens with the solver in them are loaded when a job is opened: home opens sooner. */

@@ -10,7 +10,6 @@ import type { SheetShape } from '../../core/drawing/sheetShape.ts';
 import { sceneTouches } from '../../core/drawing/touch.ts';
 import { ShapeSvg } from './ShapeSvg.tsx';
 import { TouchButtons } from './TouchButtons.tsx';
-import './scene.css';
 
 /** What `SceneSvg` needs: the scene, the view when it is not the composed one, and what a touch means. */
 export interface SceneSvgProps {
