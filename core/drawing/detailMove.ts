@@ -10,6 +10,9 @@ const LEAST_ARROW_PT = 6;
 /** Length of an arrow's head, points. */
 const HEAD_PT = 13;
 
+/** Moves that are seen in plan; no arrow for a slide, which moves no fixture, nor for heights and leans. */
+const PLAN_MOVES: ReadonlySet<Move['kind']> = new Set(['turn', 'roll', 'shift']);
+
 /** What a move does to the centre and to the car's-left and the other end, mm. */
 export function moveShifts(
   move: Move,
@@ -33,6 +36,7 @@ export function moveArrows(
   signScale: number,
 ): readonly ArrowItem[] {
   const { centre, endCarLeft, endCarRight } = detail;
+  if (!PLAN_MOVES.has(move.kind)) return [];
   if (centre === undefined || endCarLeft === undefined || endCarRight === undefined) return [];
   const effect = moveShifts(move, detail);
   const plus = (a: Shift, b: Shift): Shift => scenePoint(a.xMm + b.xMm, a.yMm + b.yMm);

@@ -95,6 +95,33 @@ export function elevationModel(request: ElevationRequest): ElevationModel {
   };
 }
 
+/** Staff readings on the floor, mm: under the wheels and under the fixture's two bar ends. */
+export type StaffReadings = Readonly<
+  Partial<Record<'FL' | 'FR' | 'RL' | 'RR' | 'fixtureLeft' | 'fixtureRight', number>>
+>;
+
+/**
+ * The floor along the car from staff readings: the mean of car's left and right at each axle and at the fixture, over
+ * the rear axle. The staff reads more where the floor is lower. Empty while a pair that is needed is incomplete.
+ */
+export function floorFromStaff(
+  staff: StaffReadings,
+  wheelbaseMm: number,
+  fixtureAheadMm: number,
+): readonly FloorPlace[] {
+  const mean = (a: number | undefined, b: number | undefined): number | undefined =>
+    a === undefined || b === undefined ? undefined : (a + b) / 2;
+  const rear = mean(staff.RL, staff.RR);
+  const front = mean(staff.FL, staff.FR);
+  const fixture = mean(staff.fixtureLeft, staff.fixtureRight);
+  if (rear === undefined || front === undefined) return [];
+  return [
+    { aheadMm: 0, riseMm: 0 },
+    { aheadMm: wheelbaseMm, riseMm: rear - front },
+    ...(fixture === undefined ? [] : [{ aheadMm: fixtureAheadMm, riseMm: rear - fixture }]),
+  ];
+}
+
 /** A place of the drawing: enlarged rise of the floor, and a true height over it. */
 export function overFloor(model: ElevationModel, aheadMm: number, upMm: number): ScenePoint {
   return scenePoint(aheadMm, model.factor * model.floorRiseMm(aheadMm) + upMm);

@@ -37,7 +37,8 @@ function stateOf(model: ElevationModel): HeightState {
   const variance = finding?.covariance[2]?.[2] ?? 0;
   return {
     ...(finding === undefined ? {} : { deviationMm: finding.target.upMm - finding.required.upMm }),
-    leanRad: finding === undefined ? 0 : finding.target.pitchRad - finding.required.pitchRad,
+    // The finding's pitch is of the vehicle frame (top ahead); the pose's own one flips with the face's heading.
+    leanRad: finding?.coordinates.find((each) => each.coordinate === 'pitch')?.deviation ?? 0,
     uMm: Math.sqrt(variance),
     ...(limits?.lower === undefined ? {} : { lower: limits.lower }),
     ...(limits?.upper === undefined ? {} : { upper: limits.upper }),

@@ -107,7 +107,7 @@ export interface DemoDeviation {
 }
 
 function finding(
-  coordinate: 'ahead' | 'left' | 'up' | 'yaw',
+  coordinate: 'ahead' | 'left' | 'up' | 'yaw' | 'pitch',
   deviation: number,
   u: number,
   limit: number | undefined,
@@ -161,7 +161,8 @@ export function answerFor(
     leftMm: demo.leftMm,
     yawRad: required.yawRad + demo.yawRad,
     upMm: required.upMm + demo.upMm,
-    pitchRad: demo.pitchRad,
+    // A face that looks at the car from ahead has turned by half a turn: its own pitch has the other sign.
+    pitchRad: -demo.pitchRad,
   };
   const half = NOMINAL_FIXTURE.barLengthMm / 2;
   const bar = { ...target, aheadMm: target.aheadMm + NOMINAL_FIXTURE.faceOutMm };
@@ -193,6 +194,7 @@ export function answerFor(
           finding('ahead', demo.aheadMm, demo.uAheadMm, 5),
           finding('left', demo.leftMm, demo.uLeftMm, 5),
           finding('up', demo.upMm, U_UP_MM, 5),
+          finding('pitch', demo.pitchRad, 0.0009, undefined),
           finding('yaw', demo.yawRad, 0.0011, 0.0052),
         ],
         worst: 'within',

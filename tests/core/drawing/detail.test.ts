@@ -200,6 +200,15 @@ describe('arrows of the next move', () => {
     });
   });
 
+  test('no arrow for a slide, which moves no fixture, nor for heights and leans', () => {
+    const { detail, layout } = resolve(NEAR);
+    const places = detailPlaces(detail, layout.detail);
+    for (const kind of ['setSlide', 'raise', 'lean', 'level'] as const) {
+      const other = { ...move(0, 500, 0), kind };
+      expect(moveArrows(other, detail, places, layout.transform.ptPerMm, 1)).toEqual([]);
+    }
+  });
+
   test('what cannot be seen is not drawn, and without a known fixture nothing is', () => {
     const { detail, layout } = resolve(NEAR);
     const places = detailPlaces(detail, layout.detail);

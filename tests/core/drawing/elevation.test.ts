@@ -3,6 +3,7 @@ import { elevationScene } from '../../../core/drawing/elevation.ts';
 import {
   type ElevationRequest,
   elevationModel,
+  floorFromStaff,
   overFloor,
   overPlane,
 } from '../../../core/drawing/elevationModel.ts';
@@ -64,6 +65,25 @@ describe('the floor', () => {
   });
 });
 
+describe('staff readings', () => {
+  const staff = { FL: 1203, FR: 1205, RL: 1214, RR: 1216, fixtureLeft: 1208, fixtureRight: 1209 };
+
+  test('give the floor along the car: lower where the staff reads more', () => {
+    expect(floorFromStaff(staff, 2712, 5160)).toEqual([
+      { aheadMm: 0, riseMm: 0 },
+      { aheadMm: 2712, riseMm: 11 },
+      { aheadMm: 5160, riseMm: 6.5 },
+    ]);
+  });
+
+  test('give what is complete and no guess', () => {
+    const { fixtureLeft: _, ...withoutOne } = staff;
+    expect(floorFromStaff(withoutOne, 2712, 5160)).toHaveLength(2);
+    const { RR: __, ...withoutWheel } = staff;
+    expect(floorFromStaff(withoutWheel, 2712, 5160)).toEqual([]);
+  });
+});
+
 describe('heights', () => {
   test('count from the plane of the tyres, not from the floor under the fixture', () => {
     const model = elevationModel(demo('dip'));
@@ -82,7 +102,7 @@ describe('heights', () => {
     expect(before).toContain('typical, not measured');
   });
 
-  test('the board in the detail leans the way it was found: a top nearer the car leans to the left', () => {
+  test('the board in the detail leans the way it was found: a negative pitch has its top nearer the car, to the left', () => {
     // The car's nose is on the right, the target beyond it: toward the car is toward smaller x.
     const scene = elevationScene(demo('turn'));
     const boards = scene.items.filter(
