@@ -1,0 +1,225 @@
+import { describe, expect, test } from 'vitest';
+import { addAt, at, indexAt, item } from '../../../core/linalg/at.ts';
+import {
+  choleskyInPlace,
+  choleskyInverse,
+  choleskySolve,
+  packedIndex,
+  packedSize,
+} from '../../../core/linalg/cholesky.ts';
+import { dot } from '../../../core/linalg/dot.ts';
+import { symmetricEigen } from '../../../core/linalg/eigen.ts';
+import { entry, identityMatrix, matrixFromRows, multiply, transpose } from '../../../core/linalg/matrix.ts';
+import { eliminate, SparseCholesky, SymmetricPattern } from '../../../core/linalg/sparseCholesky.ts';
+import { singularValues } from '../../../core/linalg/svd.ts';
+
+/** Reproducible numbers between -1 and 1. */
+const wave = (k: number): number => Math.sin(12.9898 * k + 78.233 * Math.cos(k));
+
+function positiveDefinite(n: number, keep: (i: number, j: number) => boolean = () => true): Float64Array {
+  const a = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < i; j++) {
+      const value = keep(i, j) ? wave(i * n + j) : 0;
+      a[i * n + j] = value;
+      a[j * n + i] = value;
+    }
+    a[i * n + i] = n + 1 + wave(i);
+  }
+  return a;
+}
+
+function packedOf(a: Float64Array, n: number): Float64Array {
+  const packed = new Float64Array(packedSize(n));
+  for (let i = 0; i < n; i++) for (let j = 0; j <= i; j++) packed[packedIndex(i, j)] = at(a, i * n + j);
+  return packed;
+}
+
+function expectInverse(a: Float64Array, inverse: Float64Array, n: number): void {
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) {
+      let sum = 0;
+      for (let k = 0; k < n; k++) sum += at(a, i * n + k) * at(inverse, k * n + j);
+      expect(sum).toBeCloseTo(i === j ? 1 : 0, 12);
+    }
+  }
+}
+
+describe('at', () => {
+  test('an index outside throws instead of giving NaN', () => {
+    expect(() => at(new Float64Array(3), 3)).toThrow('index 3 outside an array of 3');
+    expect(() => indexAt(new Int32Array(1), -1)).toThrow(/outside/);
+    expect(() => item([1], 2)).toThrow(/outside/);
+    expect(() => addAt(new Float64Array(0), 0, 1)).toThrow(/outside/);
+    expect(at(Float64Array.of(Number.NaN), 0)).toBeNaN();
+  });
+});
+
+describe('dot', () => {
+  test('every length around the four-fold step', () => {
+    const a = Float64Array.from({ length: 12 }, (_, i) => i + 1);
+    for (let count = 0; count <= 10; count++) {
+      let sum = 0;
+      for (let i = 0; i < count; i++) sum += at(a, i + 1) * at(a, i + 2);
+      expect(dot(a, 1, a, 2, count)).toBe(sum);
+    }
+  });
+});
+
+describe('dense Cholesky', () => {
+  for (const n of [1, 2, 3, 8, 21]) {
+    test(`order ${n}: factor, solution and inverse`, () => {
+      const a = positiveDefinite(n);
+      const l = packedOf(a, n);
+      expect(choleskyInPlace(l, n, 1e-12)).toBe(-1);
+      const x = Float64Array.from({ length: n }, (_, i) => wave(i + 100));
+      const b = new Float64Array(n);
+      for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) addAt(b, i, at(a, i * n + j) * at(x, j));
+      choleskySolve(l, n, b);
+      for (let i = 0; i < n; i++) expect(b[i]).toBeCloseTo(at(x, i), 12);
+      const inverse = new Float64Array(n * n);
+      choleskyInverse(l, n, inverse, new Float64Array(n * n));
+      expectInverse(a, inverse, n);
+    });
+  }
+
+  test('the first row that depends on those before it is named', () => {
+    // Row 2 is row 0 plus row 1 of a Gram matrix.
+    const rows = [
+      [1, 0, 2],
+      [0, 1, 1],
+      [1, 1, 3],
+    ];
+    const packed = new Float64Array(packedSize(3));
+    for (let i = 0; i < 3; i++) {
+      for (let j = 0; j <= i; j++) {
+        packed[packedIndex(i, j)] = (rows[i] ?? []).reduce((sum, v, k) => sum + v * (rows[j]?.[k] ?? 0), 0);
+      }
+    }
+    expect(choleskyInPlace(packed, 3, 1e-12)).toBe(2);
+  });
+
+  test('NaN and negative diagonals are not positive definite', () => {
+    expect(choleskyInPlace(Float64Array.of(Number.NaN), 1, 0)).toBe(0);
+    expect(choleskyInPlace(Float64Array.of(-1), 1, 0)).toBe(0);
+    expect(choleskyInPlace(Float64Array.of(0), 1, 0)).toBe(0);
+  });
+});
+
+describe('sparse Cholesky', () => {
+  const patterns: Readonly<Record<string, (i: number, j: number) => boolean>> = {
+    diagonal: () => false,
+    band: (i, j) => i - j <= 2,
+    arrow: (_, j) => j === 0,
+    scattered: (i, j) => wave(i * 31 + j) > 0.7,
+    full: () => true,
+  };
+
+  for (const [name, keep] of Object.entries(patterns)) {
+    for (const n of [1, 5, 33, 70]) {
+      test(`${name}, order ${n}: same solution and inverse as the dense one`, () => {
+        const a = positiveDefinite(n, keep);
+        const pattern = new SymmetricPattern(n);
+        for (let i = 0; i < n; i++) {
+          for (let j = 0; j < i; j++) if (keep(i, j)) pattern.couple(Int32Array.of(i, j), 0, 2);
+        }
+        const elimination = eliminate(pattern);
+        expect([...elimination.order].sort((p, q) => p - q)).toEqual(Array.from({ length: n }, (_, i) => i));
+        const cholesky = new SparseCholesky(elimination);
+        for (let i = 0; i < n; i++) {
+          for (let j = 0; j < n; j++) {
+            const [p, q] = [indexAt(elimination.position, i), indexAt(elimination.position, j)];
+            cholesky.values[packedIndex(p, q)] = at(a, i * n + j);
+          }
+        }
+        expect(cholesky.factorise(1e-12)).toBe(-1);
+        expectInverse(a, cholesky.inverse(), n);
+        const b = Float64Array.from({ length: n + 1 }, (_, i) => wave(i));
+        const dense = b.slice(1);
+        const l = packedOf(a, n);
+        choleskyInPlace(l, n, 1e-12);
+        choleskySolve(l, n, dense);
+        cholesky.solve(b, 1);
+        for (let i = 0; i < n; i++) expect(at(b, i + 1)).toBeCloseTo(at(dense, i), 12);
+        expect(at(b, 0)).toBe(wave(0));
+      });
+    }
+  }
+
+  test('an arrow is eliminated from its tips, so nothing fills in', () => {
+    const n = 40;
+    const pattern = new SymmetricPattern(n);
+    for (let i = 1; i < n; i++) pattern.couple(Int32Array.of(0, i), 0, 2);
+    expect(eliminate(pattern).below).toHaveLength(n - 1);
+  });
+
+  test('the dependent unknown is named in its own number', () => {
+    const pattern = new SymmetricPattern(3);
+    pattern.couple(Int32Array.of(0, 1, 2), 0, 3);
+    const elimination = eliminate(pattern);
+    const cholesky = new SparseCholesky(elimination);
+    cholesky.values.fill(1);
+    const failed = cholesky.factorise(1e-12);
+    expect(failed).toBe(indexAt(elimination.order, 1));
+  });
+});
+
+describe('eigenvalues and singular values', () => {
+  test('a symmetric matrix is put together again from its vectors and values', () => {
+    const n = 7;
+    const a = positiveDefinite(n);
+    const { values, vectors } = symmetricEigen(a, n);
+    expect([...values]).toEqual([...values].sort((p, q) => p - q));
+    for (let i = 0; i < n; i++) {
+      for (let j = 0; j < n; j++) {
+        let sum = 0;
+        let ortho = 0;
+        for (let k = 0; k < n; k++) {
+          sum += at(values, k) * at(vectors, k * n + i) * at(vectors, k * n + j);
+          ortho += at(vectors, i * n + k) * at(vectors, j * n + k);
+        }
+        expect(sum).toBeCloseTo(at(a, i * n + j), 12);
+        expect(ortho).toBeCloseTo(i === j ? 1 : 0, 12);
+      }
+    }
+  });
+
+  test('a singular one has its zero, and stops turning', () => {
+    const { values } = symmetricEigen(Float64Array.of(1, 1, 1, 1), 2);
+    expect(values[0]).toBeCloseTo(0, 15);
+    expect(values[1]).toBeCloseTo(2, 15);
+  });
+
+  test('u diag(values) v is the matrix, values fall, also when a column is zero', () => {
+    for (const rows of [
+      [
+        [1, 2, 3],
+        [4, 5, 6.5],
+        [7, 8, -9],
+        [0.1, 0, 2],
+      ],
+      [
+        [1, 0],
+        [2, 0],
+        [3, 0],
+      ],
+    ]) {
+      const a = matrixFromRows(rows);
+      const { u, values, v } = singularValues(a);
+      expect([...values]).toEqual([...values].sort((p, q) => q - p));
+      const diagonal = identityMatrix(values.length);
+      values.forEach((value, i) => {
+        diagonal.data[i * values.length + i] = value;
+      });
+      const again = multiply(multiply(u, diagonal), transpose(v));
+      for (let i = 0; i < a.rows; i++) {
+        for (let j = 0; j < a.columns; j++) expect(entry(again, i, j)).toBeCloseTo(entry(a, i, j), 12);
+      }
+    }
+  });
+
+  test('a matrix of ragged rows, or a product that does not fit, is a bug', () => {
+    expect(() => matrixFromRows([[1], [1, 2]])).toThrow(/one length/);
+    expect(() => multiply(identityMatrix(2), identityMatrix(3))).toThrow(/cannot multiply/);
+  });
+});
