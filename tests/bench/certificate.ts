@@ -8,27 +8,18 @@ import { renderCertificate } from '../../electron/service/certificate/render/ren
 import { signPdf } from '../../electron/service/certificate/sign/signPdf.ts';
 import { sampleDocument } from '../electron/certificate/sampleDocument.ts';
 import { testSigner } from '../electron/certificate/signedSample.ts';
+import { type Comparison, compare, median, rounded } from './compare.ts';
 import { type Recording, recordDrawing, replayDrawing } from './recordedDrawing.ts';
 
-export interface CertificateBench {
-  readonly name: 'certificate';
-  readonly warmUps: number;
-  readonly pairs: number;
-  /** Median of the ratios of the pairs, and the least and greatest of them. */
-  readonly ratio: number;
-  readonly ratioRange: readonly [number, number];
-  readonly aim: number;
-  /** Medians, ms. */
-  readonly renderAndSignMs: number;
-  readonly bareMs: number;
+export interface CertificateComparison extends Comparison {
+  /** Median of signing alone, ms. */
   readonly signMs: number;
+  /** Drawing calls on the page and its structure. */
   readonly calls: number;
   readonly bytes: number;
   readonly bareBytes: number;
 }
 
-const warmUps = 5;
-const pairs = 31;
 const aim = 1.5;
 
 const fontFile = (name: string) => readFileSync(new URL(`../../assets/fonts/${name}`, import.meta.url));
@@ -58,55 +49,34 @@ function bare(recording: Recording): Promise<Uint8Array> {
   return replayDrawing(recording, options);
 }
 
-/** Runs the comparison: interleaved pairs after warm-ups. */
-export async function benchCertificate(): Promise<CertificateBench> {
+/** Runs the comparison with RSA 3072, the slower of the two signatures. */
+export async function benchCertificate(): Promise<CertificateComparison> {
   const signer = await testSigner('rsa3072');
   const recording = await recordDrawing(render);
-  const ours: number[] = [];
-  const theirs: number[] = [];
   const signing: number[] = [];
   let bytes = 0;
   let bareBytes = 0;
-  for (let round = 0; round < warmUps + pairs; round++) {
-    const start = performance.now();
-    const unsigned = await render();
-    const rendered = performance.now();
-    const signed = signPdf(unsigned, signer);
-    const end = performance.now();
-    if (!signed.ok) throw new Error(signed.error.code);
-    const replayed = await bare(recording);
-    const bareEnd = performance.now();
-    bytes = signed.value.length;
-    bareBytes = replayed.length;
-    if (round < warmUps) continue;
-    ours.push(end - start);
-    signing.push(end - rendered);
-    theirs.push(bareEnd - end);
-  }
-  const ratios = ours.map((each, index) => each / (theirs[index] ?? Number.NaN));
-  return {
+  const comparison = await compare({
     name: 'certificate',
-    warmUps,
-    pairs,
-    ratio: round3(median(ratios)),
-    ratioRange: [round3(Math.min(...ratios)), round3(Math.max(...ratios))],
     aim,
-    renderAndSignMs: round3(median(ours)),
-    bareMs: round3(median(theirs)),
-    signMs: round3(median(signing)),
-    calls: recording.calls.length,
-    bytes,
-    bareBytes,
-  };
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
-}
-
-function round3(value: number): number {
-  return Math.round(value * 1000) / 1000;
+    ours: async () => {
+      const start = performance.now();
+      const unsigned = await render();
+      const rendered = performance.now();
+      const signed = signPdf(unsigned, signer);
+      const end = performance.now();
+      if (!signed.ok) throw new Error(signed.error.code);
+      signing.push(end - rendered);
+      bytes = signed.value.length;
+      return end - start;
+    },
+    theirs: async () => {
+      const start = performance.now();
+      bareBytes = (await bare(recording)).length;
+      return performance.now() - start;
+    },
+  });
+  return { ...comparison, signMs: rounded(median(signing)), calls: recording.calls.length, bytes, bareBytes };
 }
 
 if (process.argv[1] === new URL(import.meta.url).pathname) {

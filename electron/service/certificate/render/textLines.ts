@@ -14,15 +14,15 @@ export function breakLines(doc: Pdf, style: TextStyle, text: string, width: numb
 }
 
 function breakParagraph(doc: Pdf, paragraph: string, width: number): readonly string[] {
+  const blankWidth = doc.widthOfString(' ');
   const lines: string[] = [];
   let line = '';
   let lineWidth = 0;
   for (const word of paragraph.split(' ')) {
-    const blank = line === '' ? '' : ' ';
-    const wordWidth = doc.widthOfString(word);
-    const blankWidth = blank === '' ? 0 : doc.widthOfString(' ');
-    if (lineWidth + blankWidth + wordWidth <= width) {
-      line += blank + word;
+    // Measured with its blank, as it will be drawn: pdfkit then shapes each word once.
+    const wordWidth = doc.widthOfString(`${word} `) - blankWidth;
+    if (line !== '' && lineWidth + blankWidth + wordWidth <= width) {
+      line += ` ${word}`;
       lineWidth += blankWidth + wordWidth;
       continue;
     }
@@ -30,7 +30,7 @@ function breakParagraph(doc: Pdf, paragraph: string, width: number): readonly st
     const pieces = wordWidth <= width ? [word] : divideWord(doc, word, width);
     lines.push(...pieces.slice(0, -1));
     line = pieces.at(-1) ?? '';
-    lineWidth = doc.widthOfString(line);
+    lineWidth = pieces.length === 1 ? wordWidth : doc.widthOfString(line);
   }
   lines.push(line);
   return lines;
