@@ -48,7 +48,7 @@ export function listen<N extends NoticeName>(name: N, listener: (notice: Notice<
 /** Stores the bytes of a file that the person picked or dropped. */
 export async function storeFile(bytes: Blob): Promise<Result<StoredFile, CallFailure>> {
   // The bridge below cannot carry an empty body, and an empty file proves nothing.
-  if (bytes.size === 0) return err({ code: 'drop/empty', details: {}, traceId: '' });
+  if (bytes.size === 0) return err({ code: 'file/empty', details: {}, traceId: '' });
   try {
     const answer = await fetch('/drop', { method: 'POST', body: bytes });
     if (answer.ok) return ok((await answer.json()) as StoredFile);

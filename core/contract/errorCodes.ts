@@ -7,10 +7,13 @@ import { journalErrorCodes } from '../job/journalError.ts';
 /** Codes beside the journal's own. */
 const otherCodes = [
   'call/unknown',
+  'call/refused',
+  'call/unreachable',
   'call/invalid',
   'call/tooLarge',
   'service/fault',
   'service/interrupted',
+  'service/stopped',
   'store/readOnly',
   'store/unreadable',
   'events/unreadable',
@@ -36,6 +39,8 @@ const otherCodes = [
   'certificate/storeNotWritable',
   'file/missing',
   'file/tooLarge',
+  'file/empty',
+  'file/notStored',
 ] as const;
 
 /** All codes, for the test that asks for words. */

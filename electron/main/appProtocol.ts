@@ -5,6 +5,7 @@
 import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { Readable } from 'node:stream';
+import type { ErrorCode } from '../../core/contract/errorCodes.ts';
 import type { Result } from '../../core/result.ts';
 import type { LocatedFile } from '../service/host/wire.ts';
 import { type Drop, type DropError, dropLimitBytes, receiveDrop } from './drop.ts';
@@ -23,7 +24,12 @@ export interface AppProtocolParts {
 }
 
 const stored = /^\/file\/([0-9a-f]{64})$/;
-const dropStatus: Readonly<Record<DropError, number>> = { 'drop/tooLarge': 413, 'drop/empty': 400 };
+const dropStatus: Readonly<Record<DropError, number>> = { 'file/tooLarge': 413, 'file/empty': 400 };
+
+/** A refusal in the contract's codes, for `renderer/api.ts`. */
+function refusal(status: number, code: ErrorCode): Response {
+  return plain(status, code);
+}
 
 function plain(status: number, text: string): Response {
   return new Response(text, { status, headers: headersFor('text/plain; charset=utf-8') });
@@ -49,11 +55,11 @@ async function windowFile(parts: AppProtocolParts, urlPath: string): Promise<Res
 
 async function drop(parts: AppProtocolParts, request: Request): Promise<Response> {
   const declared = Number(request.headers.get('content-length') ?? 0);
-  if (declared > dropLimitBytes) return plain(413, 'drop/tooLarge');
-  if (!request.body) return plain(400, 'drop/empty');
+  if (declared > dropLimitBytes) return refusal(413, 'file/tooLarge');
+  if (!request.body) return refusal(400, 'file/empty');
   const received: Result<Drop, DropError> = await receiveDrop(request.body, parts.inboxFolder);
-  if (!received.ok) return plain(dropStatus[received.error], received.error);
-  if (!(await parts.adoptFile(received.value))) return plain(503, 'drop/notStored');
+  if (!received.ok) return refusal(dropStatus[received.error], received.error);
+  if (!(await parts.adoptFile(received.value))) return refusal(503, 'file/notStored');
   const { digest, sizeBytes } = received.value;
   return new Response(JSON.stringify({ digest, sizeBytes }), { headers: headersFor('application/json') });
 }
@@ -73,6 +79,6 @@ export async function answerAppRequest(parts: AppProtocolParts, request: Request
     return await answer(parts, request);
   } catch (error) {
     parts.log(`${request.method} ${request.url}: ${error instanceof Error ? error.stack : error}`);
-    return plain(500, 'file/failed');
+    return refusal(500, 'file/notStored');
   }
 }

@@ -2,6 +2,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, open, rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { ErrorCode } from '../../core/contract/errorCodes.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 
 /** A scan tool's report or a photo; a phone's largest pictures are near 20 MB. */
@@ -13,7 +14,7 @@ export interface Drop {
   readonly sizeBytes: number;
 }
 
-export type DropError = 'drop/tooLarge' | 'drop/empty';
+export type DropError = Extract<ErrorCode, 'file/tooLarge' | 'file/empty'>;
 
 /** Writes the stream to a new file in `folder`; a refused stream leaves no file behind. */
 export async function receiveDrop(
@@ -30,11 +31,11 @@ export async function receiveDrop(
   try {
     for await (const chunk of body) {
       sizeBytes += chunk.byteLength;
-      if (sizeBytes > limitBytes) return err('drop/tooLarge');
+      if (sizeBytes > limitBytes) return err('file/tooLarge');
       hash.update(chunk);
       await file.writeFile(chunk);
     }
-    if (sizeBytes === 0) return err('drop/empty');
+    if (sizeBytes === 0) return err('file/empty');
     whole = true;
     return ok({ path, digest: hash.digest('hex'), sizeBytes });
   } finally {

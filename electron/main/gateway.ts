@@ -4,6 +4,7 @@
  */
 import { randomBytes } from 'node:crypto';
 import { ipcMain } from 'electron';
+import type { ErrorCode } from '../../core/contract/errorCodes.ts';
 import type { Envelope } from '../../core/contract/index.ts';
 import { callLimits } from './callTable.ts';
 import { callChannel } from './channels.ts';
@@ -15,7 +16,11 @@ export interface GatewayParts {
   log(text: string): void;
 }
 
-function refuse(code: string, details: Readonly<Record<string, unknown>>, traceId: string): Envelope<never> {
+function refuse(
+  code: ErrorCode,
+  details: Readonly<Record<string, unknown>>,
+  traceId: string,
+): Envelope<never> {
   return { ok: false, error: { code, details, traceId } };
 }
 
@@ -36,7 +41,7 @@ export async function receive(
   input: unknown,
 ): Promise<Envelope<unknown>> {
   const traceId = randomBytes(6).toString('hex');
-  const refused = (code: string, details: Readonly<Record<string, unknown>>) => {
+  const refused = (code: ErrorCode, details: Readonly<Record<string, unknown>>) => {
     parts.log(`${traceId} refused ${code} ${JSON.stringify(details)}`);
     return refuse(code, details, traceId);
   };

@@ -105,6 +105,7 @@ async function main(): Promise<void> {
   });
   app.on('window-all-closed', () => app.quit());
   await loadStartPage(window);
+  log.write('the window has loaded');
 }
 
 main().catch((error: unknown) => {

@@ -4,6 +4,7 @@
  * the few commands without one change nothing the second time.
  */
 import type { ChildProcess } from 'node:child_process';
+import type { ErrorCode } from '../../core/contract/errorCodes.ts';
 import type { Envelope, Notice } from '../../core/contract/index.ts';
 import type { FromService, Request, ToService } from '../service/host/wire.ts';
 
@@ -49,7 +50,7 @@ const MOST_DEATHS = 2;
  */
 const STARTS_UNTIL_STOPPED = 5;
 
-type Refusal = 'service/interrupted' | 'service/stopped';
+type Refusal = Extract<ErrorCode, 'service/interrupted' | 'service/stopped'>;
 
 function refuse(request: Request, code: Refusal): Envelope<never> {
   const traceId = request.kind === 'call' ? request.traceId : '';

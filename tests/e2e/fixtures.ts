@@ -3,7 +3,15 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { test as base, type Electron, expect, type Page, type TestInfo } from '@playwright/test';
-import { freshDataFolder, type Launched, launch, removeDataFolder, type Trouble } from './launch.ts';
+import {
+  firstPage,
+  freshDataFolder,
+  type Launched,
+  openApplication,
+  removeDataFolder,
+  type Started,
+  type Trouble,
+} from './launch.ts';
 
 /** The running application of a test that starts and ends it itself (restarts, kills). */
 export interface Bench {
@@ -23,11 +31,12 @@ function failed(info: TestInfo): boolean {
   return info.status !== info.expectedStatus;
 }
 
-async function keepPicture({ app, page }: Launched, info: TestInfo, name: string): Promise<void> {
+async function keepPicture({ app }: Started, info: TestInfo, name: string): Promise<void> {
   const trace = info.outputPath(`${name}.trace.zip`);
   await app.context().tracing.stop({ path: trace });
   await info.attach(`${name} trace`, { path: trace });
-  const body = await page.screenshot();
+  const body = await app.windows()[0]?.screenshot({ timeout: 10_000 });
+  if (!body) return;
   await info.attach(`${name} window`, { body, contentType: 'image/png' });
 }
 
@@ -37,7 +46,7 @@ async function keepLog(dataFolder: string, info: TestInfo): Promise<void> {
 }
 
 /** Closes an application that may be closed, killed or hung already. */
-async function close({ app, mainProcess }: Launched): Promise<void> {
+async function close({ app, mainProcess }: Started): Promise<void> {
   if (mainProcess.exitCode !== null || mainProcess.signalCode !== null) return;
   await app.close().catch(() => mainProcess.kill('SIGKILL'));
 }
@@ -48,23 +57,24 @@ async function runBench(
   use: (bench: Bench) => Promise<void>,
 ): Promise<void> {
   const dataFolder = await freshDataFolder();
-  const all: Launched[] = [];
+  const all: Started[] = [];
   await use({
     dataFolder,
     async start() {
-      const launched = await launch(electron, dataFolder);
-      await launched.app.context().tracing.start({ screenshots: true, snapshots: true });
-      all.push(launched);
-      return launched;
+      const started = await openApplication(electron, dataFolder);
+      all.push(started);
+      const page = await firstPage(started);
+      await started.app.context().tracing.start({ screenshots: true, snapshots: true });
+      return { ...started, page };
     },
   });
   const unexpected = all.flatMap(({ trouble }) => trouble.unexpected);
-  for (const [index, launched] of all.entries()) {
+  for (const [index, started] of all.entries()) {
     // A killed application has nothing left to show.
     if (failed(info) || unexpected.length > 0) {
-      await keepPicture(launched, info, `run ${index + 1}`).catch(() => undefined);
+      await keepPicture(started, info, `run ${index + 1}`).catch(() => undefined);
     }
-    await close(launched);
+    await close(started);
   }
   if (failed(info) || unexpected.length > 0) await keepLog(dataFolder, info);
   await removeDataFolder(dataFolder);

@@ -32,12 +32,16 @@ export class Trouble {
   }
 }
 
-export interface Launched {
+/** A running application, perhaps still without a page. */
+export interface Started {
   readonly app: ElectronApplication;
   /** The main process; Playwright forgets it once the application is closed. */
   readonly mainProcess: ChildProcess;
-  readonly page: Page;
   readonly trouble: Trouble;
+}
+
+export interface Launched extends Started {
+  readonly page: Page;
 }
 
 export function freshDataFolder(): Promise<string> {
@@ -77,21 +81,42 @@ function reportViolations(): void {
   observer.observe();
 }
 
-/** Launches and waits until the first page has been loaded. */
-export async function launch(electron: Electron, dataFolder: string): Promise<Launched> {
+/** Longer than any step takes on a machine busy with other things; a step that hangs is then named. */
+const STEP_LIMIT_MS = 60_000;
+
+async function step<T>(name: string, work: Promise<T>): Promise<T> {
+  let timer: NodeJS.Timeout | undefined;
+  const limit = new Promise<never>((_resolve, reject) => {
+    timer = setTimeout(() => reject(new Error(`hung at: ${name}`)), STEP_LIMIT_MS);
+  });
+  try {
+    return await Promise.race([work, limit]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/** Starts the application's process; what its pages complain about is collected from the first script on. */
+export async function openApplication(electron: Electron, dataFolder: string): Promise<Started> {
   const app = await electron.launch({
     executablePath: executablePath(),
     args: appArguments(),
     env: appVariables(dataFolder),
+    timeout: STEP_LIMIT_MS,
   });
   const trouble = new Trouble();
   app.context().on('console', (message) => {
     if (message.type() === 'error') trouble.add(`console: ${message.text()}`);
   });
   app.context().on('weberror', (error) => trouble.add(`page error: ${error.error().message}`));
-  const page = await app.firstWindow();
-  await page.waitForLoadState('load');
-  await page.addInitScript(reportViolations);
-  await page.evaluate(reportViolations);
-  return { app, mainProcess: app.process(), page, trouble };
+  return { app, mainProcess: app.process(), trouble };
+}
+
+/** Waits until the first page has been loaded and watches it for policy violations. */
+export async function firstPage({ app }: Started): Promise<Page> {
+  const page = await step('first window', app.firstWindow({ timeout: STEP_LIMIT_MS }));
+  await step('load', page.waitForLoadState('load', { timeout: STEP_LIMIT_MS }));
+  await step('watch later pages', page.addInitScript(reportViolations));
+  await step('watch this page', page.evaluate(reportViolations));
+  return page;
 }

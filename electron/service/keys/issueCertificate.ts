@@ -5,7 +5,7 @@
  * call the signer's certificate unsuitable.
  */
 import 'reflect-metadata';
-import { webcrypto, type X509Certificate } from 'node:crypto';
+import type { X509Certificate } from 'node:crypto';
 import {
   AuthorityKeyIdentifierExtension,
   BasicConstraintsExtension,
@@ -17,7 +17,12 @@ import {
 } from '@peculiar/x509';
 
 export type KeyAlgorithm = 'rsa3072' | 'ecdsaP256';
-export type KeyPair = webcrypto.CryptoKeyPair;
+/** The key of whichever Web Crypto types are in force: Node's alone, or the window's too where tests have both. */
+export type Key = Awaited<ReturnType<typeof crypto.subtle.importKey>>;
+export interface KeyPair {
+  readonly publicKey: Key;
+  readonly privateKey: Key;
+}
 
 const algorithms = {
   rsa3072: {
@@ -36,23 +41,18 @@ const importParameters = {
 
 /** A new key pair. The library draws its own randomness from the operating system. */
 export function generateKeyPair(algorithm: KeyAlgorithm): Promise<KeyPair> {
-  return webcrypto.subtle.generateKey(algorithms[algorithm], true, ['sign', 'verify']);
+  return crypto.subtle.generateKey(algorithms[algorithm], true, ['sign', 'verify']);
 }
 
 /** A private key from its PKCS#8 form, to issue with. */
-export function importPrivateKey(pkcs8: Uint8Array, algorithm: KeyAlgorithm): Promise<webcrypto.CryptoKey> {
-  return webcrypto.subtle.importKey('pkcs8', Buffer.from(pkcs8), importParameters[algorithm], false, [
-    'sign',
-  ]);
+export function importPrivateKey(pkcs8: Uint8Array, algorithm: KeyAlgorithm): Promise<Key> {
+  return crypto.subtle.importKey('pkcs8', Buffer.from(pkcs8), importParameters[algorithm], false, ['sign']);
 }
 
 /** The public key of a certificate. */
-export function importPublicKey(
-  certificate: X509Certificate,
-  algorithm: KeyAlgorithm,
-): Promise<webcrypto.CryptoKey> {
+export function importPublicKey(certificate: X509Certificate, algorithm: KeyAlgorithm): Promise<Key> {
   const spki = certificate.publicKey.export({ format: 'der', type: 'spki' });
-  return webcrypto.subtle.importKey('spki', spki, importParameters[algorithm], true, ['verify']);
+  return crypto.subtle.importKey('spki', spki, importParameters[algorithm], true, ['verify']);
 }
 
 export interface CertificateRequest {
@@ -61,13 +61,13 @@ export interface CertificateRequest {
   readonly serial: Uint8Array;
   readonly notBefore: Date;
   readonly notAfter: Date;
-  readonly publicKey: webcrypto.CryptoKey;
+  readonly publicKey: Key;
 }
 
 export interface Issuer {
   readonly commonName: string;
-  readonly privateKey: webcrypto.CryptoKey;
-  readonly publicKey: webcrypto.CryptoKey;
+  readonly privateKey: Key;
+  readonly publicKey: Key;
   readonly algorithm: KeyAlgorithm;
 }
 
@@ -93,11 +93,11 @@ export async function issueCertificate(
       extensions: [
         new BasicConstraintsExtension(isRoot, isRoot ? 0 : undefined, true),
         new KeyUsagesExtension(usage, true),
-        await SubjectKeyIdentifierExtension.create(request.publicKey, false, webcrypto),
-        await AuthorityKeyIdentifierExtension.create(issuer.publicKey, false, webcrypto),
+        await SubjectKeyIdentifierExtension.create(request.publicKey, false, crypto),
+        await AuthorityKeyIdentifierExtension.create(issuer.publicKey, false, crypto),
       ],
     },
-    webcrypto,
+    crypto,
   );
   return new Uint8Array(certificate.rawData);
 }
@@ -115,6 +115,6 @@ function serialNumber(bytes: Uint8Array): string {
 }
 
 /** The private key as PKCS#8 in DER. */
-export async function exportPrivateKey(key: webcrypto.CryptoKey): Promise<Uint8Array> {
-  return new Uint8Array(await webcrypto.subtle.exportKey('pkcs8', key));
+export async function exportPrivateKey(key: Key): Promise<Uint8Array> {
+  return new Uint8Array(await crypto.subtle.exportKey('pkcs8', key));
 }

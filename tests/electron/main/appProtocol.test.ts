@@ -83,7 +83,7 @@ describe('writing', () => {
 
   test('a drop the service does not take is said to be not stored', async () => {
     const answer = await post('/drop', 'abc', { adoptFile: async () => false });
-    expect([answer.status, await answer.text()]).toEqual([503, 'drop/notStored']);
+    expect([answer.status, await answer.text()]).toEqual([503, 'file/notStored']);
   });
 
   test('a declared size beyond the limit is refused before a byte is read', async () => {
@@ -109,7 +109,7 @@ describe('writing', () => {
 
   test('a folder that cannot be written is an answer and a line in the log', async () => {
     const answer = await post('/drop', 'x', { inboxFolder: join(folder, 'stored', 'below a file') });
-    expect([answer.status, await answer.text()]).toEqual([500, 'file/failed']);
+    expect([answer.status, await answer.text()]).toEqual([500, 'file/notStored']);
     expect(log).toHaveBeenCalledWith(expect.stringContaining('ENOTDIR'));
   });
 });

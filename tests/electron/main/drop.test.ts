@@ -34,13 +34,13 @@ test('one byte too many is refused while it arrives and leaves nothing', async (
       yield Buffer.from('1234');
     }
   }
-  expect(await receiveDrop(endless(), inbox(), 7)).toEqual({ ok: false, error: 'drop/tooLarge' });
+  expect(await receiveDrop(endless(), inbox(), 7)).toEqual({ ok: false, error: 'file/tooLarge' });
   expect(asked).toBe(2);
   expect(readdirSync(inbox())).toEqual([]);
 });
 
 test('nothing is refused and leaves nothing', async () => {
-  expect(await receiveDrop(chunks(), inbox())).toEqual({ ok: false, error: 'drop/empty' });
+  expect(await receiveDrop(chunks(), inbox())).toEqual({ ok: false, error: 'file/empty' });
   expect(readdirSync(inbox())).toEqual([]);
 });
 

@@ -13,7 +13,7 @@ const status: Output<'app.status'> = {
   rootFingerprint: '',
 };
 
-const notAsked = () => err({ code: 'test/notAsked', details: {} });
+const notAsked = () => err({ code: 'events/unreadable' as const, details: {} });
 const none = Object.fromEntries(Object.keys(calls).map((name) => [name, notAsked])) as unknown as Handlers;
 const job = '0190c8f0-0000-7000-8000-000000000001';
 const save = (text: string) => JSON.stringify({ job, field: 'f', text });
@@ -30,11 +30,11 @@ describe('an answer', () => {
 
   test('or its failure, with the trace id added', async () => {
     const dispatch = dispatchWith({
-      'app.status': () => err({ code: 'store/full', details: { freeBytes: 0 } }),
+      'app.status': () => err({ code: 'journal/full', details: { freeBytes: 0 } }),
     });
     expect(await dispatch.call('app.status', '{}', 't')).toEqual({
       ok: false,
-      error: { code: 'store/full', details: { freeBytes: 0 }, traceId: 't' },
+      error: { code: 'journal/full', details: { freeBytes: 0 }, traceId: 't' },
     });
   });
 
