@@ -110,7 +110,7 @@ export const CERTIFICATE = {
   'certificate.probability': '{share} probability of conformity',
   'certificate.probability.atLeast': 'at least {share} probability of conformity',
   'certificate.probability.atMost': 'at most {share} probability of conformity',
-  'certificate.slide': 'slide set to {amount} toward the {side}',
+  'certificate.slide': 'Slide set to {amount} from its centre mark, at the {side}',
   'certificate.datum.wheelbase': 'Wheelbase',
   'certificate.datum.trackFront': 'Hub to hub, front',
   'certificate.datum.trackRear': 'Hub to hub, rear',
@@ -149,7 +149,7 @@ export const CERTIFICATE = {
   'certificate.readings.struck': 'struck: {reason}',
   'certificate.readings.setUp': 'car {car}, fixture {fixture}',
   'certificate.readings.counts':
-    '{readings} readings recorded, {repeats} of them repeats, {struck} struck; the fixture was moved {moves} times after its first readings.',
+    'Readings recorded: {readings}; repeats among them: {repeats}; struck: {struck}; moves of the fixture after its first readings: {moves}.',
   'certificate.check.1':
     'Open the file in a PDF reader that checks signatures, or run pdfsig. The signature must be valid and cover the whole document. A private shop root is shown as unknown until you trust it.',
   'certificate.check.2':
