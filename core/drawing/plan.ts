@@ -77,14 +77,17 @@ function columnHeading(request: PlanRequest, model: PlanModel, layout: PlanLayou
   // The names of the two sides stand at the fixture's end of the column.
   const atTop = transform.toSheet(model.points.target).yPt > middle.yPt;
   const yPt = atTop ? 0.5 * request.textPt : request.sheet.heightPt - 0.5 * request.textPt;
+  const half = model.car.widthMm / 2;
+  // Flush with the car's flank, which leaves the corner of the sheet to a button.
+  const fromPt = Math.min(...[half, -half].map((side) => transform.toSheet(scenePoint(0, side)).xPt));
   return [
     {
       kind: 'text',
-      at: transform.toWorld({ xPt: middle.xPt, yPt }),
+      at: transform.toWorld({ xPt: fromPt, yPt }),
       text,
       sizePt: request.textPt,
       bold: false,
-      align: 'middle',
+      align: 'start',
       rise: atTop ? 'below' : 'above',
       role: 'pencil',
       masked: true,
