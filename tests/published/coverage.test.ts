@@ -21,7 +21,7 @@ import { effectiveDof } from '../../core/uncertainty/welchSatterthwaite.ts';
 describe('Table G.2: t for 68.27, 90, 95, 95.45, 99 and 99.73 %', () => {
   const levels = [0.6827, 0.9, 0.95, 0.9545, 0.99, 0.9973];
   // biome-ignore format: as printed
-  const rows: readonly (readonly [number, ...string[]])[] = [
+  const rows: readonly (readonly [number, string, string, string, string, string, string])[] = [
     [1, '1.84', '6.31', '12.71', '13.97', '63.66', '235.80'], [2, '1.32', '2.92', '4.30', '4.53', '9.92', '19.21'],
     [3, '1.20', '2.35', '3.18', '3.31', '5.84', '9.22'], [4, '1.14', '2.13', '2.78', '2.87', '4.60', '6.62'],
     [5, '1.11', '2.02', '2.57', '2.65', '4.03', '5.51'], [6, '1.09', '1.94', '2.45', '2.52', '3.71', '4.90'],
