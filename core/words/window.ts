@@ -211,6 +211,7 @@ const READINGS = {
   'readings.way': 'Which way',
   'readings.chooseWay': 'Choose which way it goes.',
   'readings.instrument': 'Instrument',
+  'readings.repeat': 'Type again to repeat it: repeats are taken together.',
   'readings.earlier': 'Read before the last move: read again.',
   'instrument.numbersIn': 'numbers in {unit}',
   'instrument.start.zero': 'from zero',

@@ -13,7 +13,7 @@ export function CarFound({
 }): ReactNode {
   return (
     <section className="sheet" data-testid="car-found">
-      <h3>{say('datum.found')}</h3>
+      <h2 className="overline">{say('datum.found')}</h2>
       {vehicle === undefined ? (
         <p>{say('datum.notYet')}</p>
       ) : (

@@ -7,6 +7,7 @@ import { Cautions } from '../fields/Cautions.tsx';
 import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
+import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { Findings } from '../readings/Findings.tsx';
 import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
@@ -38,6 +39,7 @@ export function DatumScreen({ held }: { readonly held: HeldJob }): ReactNode {
           <SensorTabs held={held} />
           <DatumSide facts={facts} />
           <StageForm held={held} stage={stage} />
+          <BodyMoved held={held} bodies={['car']} />
           <Cautions keys={stage.cautions} />
         </>
       )}

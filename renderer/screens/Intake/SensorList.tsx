@@ -54,7 +54,7 @@ export function SensorList({ held }: { readonly held: HeldJob }): ReactNode {
   const [adding, setAdding] = useState(false);
   return (
     <section className="sheet form-group" data-field="intake.sensors" data-testid="sensors">
-      <h3>{say('sensor.title')}</h3>
+      <h2 className="overline">{say('sensor.title')}</h2>
       {held.job.sensors.length === 0 ? <p>{say('sensor.none')}</p> : null}
       {held.job.sensors.map((sensor) => (
         <SensorRow key={sensor.sensor} held={held} sensor={sensor} />

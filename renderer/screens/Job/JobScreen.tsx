@@ -18,6 +18,13 @@ import { NextAction } from './NextAction.tsx';
 import { Rail } from './Rail.tsx';
 import { StageView } from './StageView.tsx';
 
+/** Where nothing can be entered, the place itself takes the focus, so that the keyboard can scroll it. */
+const SCROLLED_BY_KEYS = { tabIndex: 0 } as const;
+
+function isOnlyRead(held: HeldJob, view: StageId | 'history'): boolean {
+  return view === 'history' || held.job.certificates.length > 0;
+}
+
 function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageId | 'history' }): ReactNode {
   const actions = useActions();
   const { job } = held;
@@ -49,7 +56,7 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
         }}
       />
       <Rail held={held} assessment={assessment} view={view} />
-      <main className="stage" data-view={view}>
+      <main className="stage" data-view={view} {...(isOnlyRead(held, view) ? SCROLLED_BY_KEYS : {})}>
         {problem === null ? null : (
           <ErrorNotice
             error={problem}

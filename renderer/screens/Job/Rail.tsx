@@ -6,6 +6,7 @@ import { fieldKey } from '../../../core/job/fieldKey.ts';
 import { type StageId, stages } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
+import { sensorsHere } from '../../state/sensorInSight.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
 import { ProductMark } from '../../ui/Icon.tsx';
@@ -29,8 +30,9 @@ function textOf(held: HeldJob, field: string): string {
   return typeof value === 'string' ? value : '';
 }
 
-/** Sign-off is done when it is signed, not when nothing is missing. */
+/** Sign-off is done when it is signed, not when nothing is missing; no station is done before one is asked for. */
 function stateOf(stage: StageId, held: HeldJob, assessment: Assessment): StageState {
+  if (stage === 'stations' && !sensorsHere(held).some((sensor) => sensor.procedure !== null)) return 'empty';
   if (stage !== 'signoff') return assessment.stageStates[stage];
   if (held.job.certificates.length > 0) return 'done';
   return assessment.kind === undefined ? 'empty' : 'underWay';

@@ -16,7 +16,7 @@ export function CoordinateCard({
   return (
     <section className={compact ? 'card card-compact' : 'card'} data-coordinate={coordinate}>
       <div className="card-head">
-        <h3>{words.title}</h3>
+        <h2 className="overline">{words.title}</h2>
         <VerdictMark kind={words.verdict} words={words.verdictWords} />
       </div>
       <p className="card-words">{words.words}</p>

@@ -14,7 +14,7 @@ export function MoveList({ moves }: { readonly moves: readonly Move[] }): ReactN
   if (rest.length === 0) return null;
   return (
     <section className="sheet moves-sheet" data-testid="moves">
-      <h3>{say('moves.title')}</h3>
+      <h2 className="overline">{say('moves.title')}</h2>
       <ol className="moves">
         {rest.map((move) => (
           <li key={`${move.kind} ${move.wordKey}`}>{moveAlone(move)}</li>

@@ -3,12 +3,10 @@ import type { ReactNode } from 'react';
 import { stageById } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
-import { movedFact } from '../../state/moves.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
-import { useActions } from '../../state/windowContext.tsx';
-import { Button } from '../../ui/Button.tsx';
 import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
+import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { Findings } from '../readings/Findings.tsx';
 import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
@@ -41,31 +39,6 @@ function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts
   );
 }
 
-function BodyMoved({ held }: { readonly held: HeldJob }): ReactNode {
-  const actions = useActions();
-  const { job } = held;
-  return (
-    <div className="moved">
-      <Button
-        icon="moved"
-        weight="quiet"
-        testId="fixture-moved"
-        onPress={() => void actions.record(job.id, [movedFact(job, 'fixture')])}
-      >
-        {say('act.fixtureMoved')}
-      </Button>
-      <Button
-        icon="moved"
-        weight="quiet"
-        testId="car-moved"
-        onPress={() => void actions.record(job.id, [movedFact(job, 'car')])}
-      >
-        {say('act.carMoved')}
-      </Button>
-    </div>
-  );
-}
-
 export function PlacementScreen({ held }: { readonly held: HeldJob }): ReactNode {
   const stage = stageById('placement');
   const sensor = useSensorInSight(held);
@@ -80,7 +53,7 @@ export function PlacementScreen({ held }: { readonly held: HeldJob }): ReactNode
         <>
           <SensorTabs held={held} />
           <PlacementSide held={held} facts={facts} />
-          <BodyMoved held={held} />
+          <BodyMoved held={held} bodies={['fixture', 'car']} />
           <MarkedEnd held={held} sensor={sensor} />
         </>
       )}

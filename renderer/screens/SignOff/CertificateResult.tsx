@@ -38,7 +38,7 @@ export function CertificateResult({
     <div className="certificate" data-testid="certificate" data-job={held.job.id}>
       <section className="certificate-side">
         <div className="sheet">
-          <h3>{say(`certificate.kind.${certificate.kind}`)}</h3>
+          <h2 className="overline">{say(`certificate.kind.${certificate.kind}`)}</h2>
           <p className="certificate-number" data-testid="certificate-number">
             {certificate.number}
           </p>
@@ -54,7 +54,7 @@ export function CertificateResult({
           </a>
         </div>
         <div className="sheet">
-          <h3>{say('check.title')}</h3>
+          <h2 className="overline">{say('check.title')}</h2>
           {report === undefined && error === null ? <p>{say('wait.check')}</p> : null}
           {report === undefined ? null : <CheckLines report={report} />}
           {error === null ? null : <ErrorNotice error={error} />}

@@ -79,7 +79,7 @@ export function ProofSummary({
 }): ReactNode {
   return (
     <section className="sheet" data-testid="summary">
-      <h3>{say('summary.title')}</h3>
+      <h2 className="overline">{say('summary.title')}</h2>
       {held.job.sensors.map((sensor) => (
         <SensorSummary
           key={sensor.sensor}

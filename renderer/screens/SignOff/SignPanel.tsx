@@ -72,7 +72,7 @@ export function SignPanel({ held, assessment, kinds, kind, onKind }: SignPanelPr
   const within = assessment.placement === 'within';
   return (
     <section className="sheet sign" data-testid="sign-panel" data-kind={kind}>
-      <h3>{say('signoff.willBe')}</h3>
+      <h2 className="overline">{say('signoff.willBe')}</h2>
       <ChoiceButtons
         label={say('signoff.willBe')}
         testId="certificate-kind"

@@ -44,7 +44,7 @@ export function CapturePanel({ held, sensor, station, children }: CapturePanelPr
   };
   return (
     <section className="sheet capture" data-testid="capture">
-      <h3>{say('capture.title')}</h3>
+      <h2 className="overline">{say('capture.title')}</h2>
       <p>{station.capturePrompt}</p>
       {children}
       {attempts.length === 0 ? null : (

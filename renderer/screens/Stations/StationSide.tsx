@@ -8,6 +8,7 @@ import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { ChoiceField, yesNo } from '../fields/ChoiceField.tsx';
 import { CoordinateCards } from '../Placement/CoordinateCards.tsx';
+import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { Findings } from '../readings/Findings.tsx';
 import type { DeskFacts } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
@@ -36,7 +37,7 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
       ) : null}
       {slide === undefined ? null : (
         <section className="sheet slide" data-testid="slide-set">
-          <h3>{say('stations.setSlide')}</h3>
+          <h2 className="overline">{say('stations.setSlide')}</h2>
           <p className="slide-number">{formatMm(slide.setMm, 1)}</p>
           <p>{say(slide.setMm < 0.05 ? 'stations.atCentre' : `stations.${slide.side}`)}</p>
         </section>
@@ -61,6 +62,7 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
           )}
         </>
       )}
+      <BodyMoved held={held} bodies={['fixture', 'car']} />
     </>
   );
 }

@@ -50,7 +50,7 @@ export function StageForm({
     <div className="form" data-form={stage.id}>
       {groupsOf(held, stage, only).map((group) => (
         <section key={group.key} className="sheet form-group">
-          <h3>{group.heading}</h3>
+          <h2 className="overline">{group.heading}</h2>
           <div className="form-grid">
             {group.rows.map(({ field, place }) => (
               <StageField key={fieldKey(field.id, place.at)} held={held} field={field} place={place} />

@@ -19,11 +19,14 @@ export function InstrumentLine({
   spec,
   instruments,
   instrument,
+  repeats,
   onChoose,
 }: {
   readonly spec: ReadingSpec;
   readonly instruments: readonly Instrument[];
   readonly instrument: Instrument | undefined;
+  /** True when a reading stands already. */
+  readonly repeats: boolean;
   readonly onChoose: (id: string) => void;
 }): ReactNode {
   if (instrument === undefined) {
@@ -31,7 +34,10 @@ export function InstrumentLine({
   }
   return (
     <div className="instrument-line">
-      <span className="quiet">{instrumentWords(instrument)}</span>
+      <span className="quiet">
+        {instrumentWords(instrument)}
+        {repeats ? `. ${say('readings.repeat')}` : null}
+      </span>
       {instruments.length < 2 ? null : (
         <ChoiceButtons
           label={say('readings.instrument')}

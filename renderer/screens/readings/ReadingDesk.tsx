@@ -13,6 +13,7 @@ import { typedPreviews } from '../../state/typedPreviews.ts';
 import { readingFocusKey } from '../../state/useFocusKey.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { LapStrip } from './LapStrip.tsx';
+import { NeedsIntake } from './NeedsIntake.tsx';
 import { PlanView } from './PlanView.tsx';
 import { ReadingPanel } from './ReadingPanel.tsx';
 
@@ -58,6 +59,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
     },
     [actions],
   );
+  const ready = sensor.procedure !== null && sensor.equipment !== null;
   const facts: DeskFacts = { view, slots, answer, preview };
   return (
     <div className={`desk desk-${stage}`}>
@@ -71,8 +73,9 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
           onPick={pick}
           {...(station === undefined ? {} : { station })}
         />
-        <LapStrip slots={slots} current={current} answer={answer} onPick={pick} />
-        {current === undefined ? null : (
+        {ready ? <LapStrip slots={slots} current={current} answer={answer} onPick={pick} /> : null}
+        {ready ? null : <NeedsIntake job={job.id} sensor={sensor} />}
+        {current === undefined || !ready ? null : (
           <ReadingPanel
             key={`${sensor.sensor} ${current.key}`}
             held={held}

@@ -146,6 +146,7 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPan
         spec={spec}
         instruments={instruments}
         instrument={instrument}
+        repeats={slot.standing.length > 0}
         onChoose={(id) => actions.type(job.id, instrumentKey(slot), id)}
       />
     </section>
