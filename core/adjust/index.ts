@@ -37,3 +37,4 @@ export type {
   Unknown,
 } from './solution.ts';
 export { solve } from './solve.ts';
+export { type SolutionSummary, summarise } from './summary.ts';

@@ -1,125 +1,171 @@
-/** `solve FILE.json`: adjusts a network of readings; a table to read, or everything as JSON. */
+/**
+ * `solve FILE.json`: adjusts a network of readings and prints estimates, residuals and tests. Exit code 0: solved and
+ * the readings agree. 1: solved, but the global test fails. 2: not solved, or the file cannot be read.
+ */
 import { readFileSync } from 'node:fs';
 import {
   type AdjustError,
+  type AdjustErrorCode,
+  type Network,
   parseNetwork,
   type RowResult,
   type Solution,
   solve,
+  summarise,
   type Unknown,
 } from '../../core/adjust/index.ts';
+import { err, type Result } from '../../core/result.ts';
 import { degFromRad, formatFixed } from '../../core/units.ts';
 import type { CommandIo } from './commandIo.ts';
 
-/** mm to 0.001, angles in degrees to 0.0001, ratios in parts per million to 0.1. */
-function text(value: number, unit: Unknown['unit']): string {
-  if (unit === 'mm') return formatFixed(value, 3);
-  return unit === 'rad' ? formatFixed(degFromRad(value), 4) : formatFixed(value * 1e6, 1);
+const USAGE = 'solve FILE.json [--json]';
+
+/** What went wrong, in words for whoever wrote the file. */
+const SENTENCES: Readonly<Record<AdjustErrorCode, string>> = {
+  'adjust/invalidNetwork': 'The document is not a network of readings (assets/schemas/network.schema.json).',
+  'adjust/duplicateId': 'Two things have the same id. Rename one.',
+  'adjust/unknownPoint': 'A reading or a side names a point that is not defined.',
+  'adjust/unknownBody': 'A reading names a body that is not defined.',
+  'adjust/unknownShared': 'A reading names a shared unknown that is not defined.',
+  'adjust/wrongUnit': 'A shared unknown or a term of a constraint has another unit than its place wants.',
+  'adjust/zeroUncertainty':
+    'An uncertainty is zero. State one, or fix the coordinate, or use an exact constraint.',
+  'adjust/notFinite': 'A number is not finite, or an uncertainty is negative.',
+  'adjust/coincidentPoints': 'Two points coincide where a distance or a direction between them is wanted.',
+  'adjust/tooFewReadings': 'There are fewer readings than unknowns.',
+  'adjust/undetermined': 'The readings do not hold everything.',
+  'adjust/contradictoryConstraints': 'Exact constraints contradict each other. Drop one.',
+  'adjust/mirrorUndeclared': 'Two mirrored positions fit. Declare the side on which the point lies.',
+  'adjust/sideContradicted': 'The solution lies on the other side of the line than declared.',
+  'adjust/noStart': 'No starting position could be constructed. Give one.',
+  'adjust/notConverged': 'The solution does not settle. Check the readings named.',
+};
+
+/** Adjusts the network in a file; see the exit codes above. */
+export function runSolve(args: readonly string[], io: CommandIo): number {
+  const json = args.includes('--json');
+  const [file, ...more] = args.filter((arg) => arg !== '--json');
+  if (file === undefined || more.length > 0 || file.startsWith('--')) {
+    io.error(USAGE);
+    return 2;
+  }
+  const document = readDocument(file, io);
+  if (document === undefined) return 2;
+  const solution = solveDocument(document.value);
+  if (!solution.ok) {
+    printFailure(solution.error, json, io);
+    return 2;
+  }
+  io.print(json ? JSON.stringify(summarise(solution.value)) : solutionTable(solution.value));
+  return solution.value.globalTest.passed ? 0 : 1;
 }
 
-const UNIT_NAMES = { mm: 'mm', rad: 'deg', ratio: 'ppm' } as const;
-
-/** Columns padded to their widest cell: the first to the left, the others to the right. */
-function table(rows: readonly (readonly string[])[]): string {
-  const widths = (rows[0] ?? []).map((_cell, i) => Math.max(...rows.map((row) => row[i]?.length ?? 0)));
-  const pad = (cell: string, i: number) =>
-    i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0);
-  return rows.map((row) => row.map(pad).join('  ').trimEnd()).join('\n');
+function readDocument(file: string, io: CommandIo): { readonly value: unknown } | undefined {
+  try {
+    const value: unknown = JSON.parse(readFileSync(file, 'utf8'));
+    return { value };
+  } catch (fault) {
+    io.error(`${file} cannot be read as JSON: ${fault instanceof Error ? fault.message : String(fault)}`);
+    return undefined;
+  }
 }
 
-function unknownRows(unknowns: readonly Unknown[]): string {
-  const rows = unknowns.map(({ id, unit, value, u }) => [
-    id,
-    text(value, unit),
-    text(u, unit),
-    UNIT_NAMES[unit],
-  ]);
-  return table([['unknown', 'value', 'u', 'unit'], ...rows]);
+function solveDocument(document: unknown): Result<Solution, AdjustError> {
+  const parsed: Result<Network, AdjustError> = parseNetwork(document);
+  return parsed.ok ? solve(parsed.value) : err(parsed.error);
 }
 
-function readingRows(rows: readonly RowResult[]): string {
-  const optional = (value: number | undefined, unit: Unknown['unit']) =>
-    value === undefined ? '-' : text(value, unit);
-  return table([
-    ['reading', 'observed', 'residual', 'u', 'unit', 'redundancy', 'standardised', 'least error found'],
-    ...rows.map((row) => [
-      row.id,
-      text(row.observed, row.unit),
-      text(row.residual, row.unit),
-      text(row.u, row.unit),
-      UNIT_NAMES[row.unit],
-      formatFixed(row.redundancy, 3),
-      row.standardised === undefined ? '-' : formatFixed(row.standardised, 2),
-      optional(row.minimalDetectable, row.unit),
-    ]),
-  ]);
+function printFailure(error: AdjustError, json: boolean, io: CommandIo): void {
+  if (json) {
+    io.print(JSON.stringify({ error }));
+    return;
+  }
+  io.error(`${SENTENCES[error.code]} (${error.code})`);
+  if (error.ids.length > 0) io.error(`  concerns: ${error.ids.join(', ')}`);
+  if ('issues' in error) for (const issue of error.issues) io.error(`  ${issue}`);
+  if ('undetermined' in error) {
+    for (const { id, part, readings } of error.undetermined) {
+      io.error(`  ${id}: ${part} is open; one of these would hold it: ${readings.join(', ')}`);
+    }
+  }
 }
 
-function suspicionLines(solution: Solution): readonly string[] {
-  return solution.suspicions.map(({ sources, standardised, repeatToSeparate }) => {
-    const which = sources.length > 1 ? `one of ${sources.join(', ')}` : (sources[0] ?? '');
-    const repeat =
-      repeatToSeparate === undefined ? '' : `; read ${repeatToSeparate} again to tell them apart`;
-    return `suspect: ${which} (standardised residual ${formatFixed(standardised, 1)})${repeat}`;
-  });
-}
-
-function report(solution: Solution): string {
-  const { globalTest: test, gauge } = solution;
+/** The whole adjustment as text: lengths in mm, angles in degrees. */
+export function solutionTable(solution: Solution): string {
+  const { globalTest: test, network } = solution;
+  const title = network.title === undefined ? [] : [network.title, ''];
   return [
-    unknownRows(solution.unknowns),
-    '',
-    readingRows(solution.rows),
-    '',
-    `chi-square ${formatFixed(test.chiSquare, 3)} with ${test.dof} redundant readings, limit ${formatFixed(test.limit, 3)} at ${test.alpha}: ${test.passed ? 'passed' : 'NOT passed'}`,
+    ...title,
+    `${solution.unknowns.length} unknowns, ${solution.rows.length} observations, ${test.dof} redundant`,
+    `${solution.stopReason} after ${solution.iterations} iterations, condition ${solution.condition.toExponential(1)}`,
+    `free as a whole: ${solution.gauge.length === 0 ? 'nothing, the datum is given' : solution.gauge.join(', ')}`,
+    testLine(solution),
     ...suspicionLines(solution),
-    ...(gauge.length === 0
-      ? []
-      : [`no datum given for ${gauge.join(', ')}: coordinates are those of the smallest norm`]),
-    `${solution.stopReason} after ${solution.iterations} steps, condition ${solution.condition.toExponential(1)}`,
+    '',
+    ...table(['unknown', 'value', 'u', 'unit'], solution.unknowns.map(unknownCells)),
+    '',
+    ...table(
+      [
+        'observation',
+        'observed',
+        'computed',
+        'residual',
+        'u',
+        'redundancy',
+        'standardised',
+        'detectable',
+        'unit',
+      ],
+      solution.rows.map(rowCells),
+    ),
   ].join('\n');
 }
 
-function asJson(solution: Solution): string {
-  const { unknowns, covariance, rows, globalTest, suspicions, gauge, iterations, stopReason, condition } =
-    solution;
-  const n = unknowns.length;
-  const square = Array.from({ length: n }, (_row, i) => [...covariance.subarray(i * n, (i + 1) * n)]);
-  return JSON.stringify(
-    { unknowns, covariance: square, rows, globalTest, suspicions, gauge, iterations, stopReason, condition },
-    null,
-    2,
+function testLine({ globalTest: { chiSquare, dof, limit, alpha, p, passed } }: Solution): string {
+  if (dof === 0) return 'global test: nothing to test, no redundant observation';
+  const numbers = `chi-square ${formatFixed(chiSquare, 3)}, limit ${formatFixed(limit, 3)} at ${100 * alpha} %, p ${formatFixed(p, 3)}`;
+  return `global test: ${passed ? 'passed' : 'FAILED'} (${numbers})`;
+}
+
+function suspicionLines({ suspicions }: Solution): string[] {
+  return suspicions.map(({ sources, standardised, repeatToSeparate }) => {
+    const who = sources.length === 1 ? sources[0] : `one of these: ${sources.join(', ')}`;
+    const advice =
+      repeatToSeparate === undefined ? '' : `; reading ${repeatToSeparate} once more would tell most`;
+    return `suspected: ${who} (standardised residual ${formatFixed(standardised, 1)})${advice}`;
+  });
+}
+
+type Unit = Unknown['unit'];
+const PRINTED: Readonly<Record<Unit, { readonly name: string; readonly decimals: number }>> = {
+  mm: { name: 'mm', decimals: 3 },
+  rad: { name: 'deg', decimals: 4 },
+  ratio: { name: '', decimals: 7 },
+};
+
+function printed(value: number, unit: Unit): string {
+  return formatFixed(unit === 'rad' ? degFromRad(value) : value, PRINTED[unit].decimals);
+}
+
+function unknownCells({ id, value, u, unit }: Unknown): string[] {
+  return [id, printed(value, unit), printed(u, unit), PRINTED[unit].name];
+}
+
+function rowCells(row: RowResult): string[] {
+  const { unit } = row;
+  const numbers = [row.observed, row.computed, row.residual, row.u].map((value) => printed(value, unit));
+  const tested = row.standardised === undefined ? 'no check' : formatFixed(row.standardised, 2);
+  const detectable = row.minimalDetectable === undefined ? '' : printed(row.minimalDetectable, unit);
+  return [row.id, ...numbers, formatFixed(row.redundancy, 3), tested, detectable, PRINTED[unit].name];
+}
+
+/** Columns padded to their widest cell, the first to the left, the others to the right. */
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string[] {
+  const widths = head.map((cell, i) => Math.max(cell.length, ...rows.map((row) => (row[i] ?? '').length)));
+  return [head, ...rows].map((row) =>
+    row
+      .map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0)))
+      .join('  ')
+      .trimEnd(),
   );
-}
-
-function failure(error: AdjustError): string {
-  const details = Object.entries(error)
-    .filter(([name]) => name !== 'code' && name !== 'cure')
-    .map(([name, value]) => `${name}: ${JSON.stringify(value)}`);
-  return [`${error.code} (cure: ${error.cure})`, ...details].join('\n  ');
-}
-
-/** Exit code 0: adjusted and the readings agree. 1: they do not. 2: not adjusted, or the file cannot be read. */
-export function runSolve(args: readonly string[], io: CommandIo): number {
-  const json = args.includes('--json');
-  const file = args.find((arg) => !arg.startsWith('--'));
-  if (file === undefined) {
-    io.error('solve FILE.json [--json]');
-    return 2;
-  }
-  let document: unknown;
-  try {
-    document = JSON.parse(readFileSync(file, 'utf8'));
-  } catch (fault) {
-    io.error(`${file} cannot be read: ${fault instanceof Error ? fault.message : String(fault)}`);
-    return 2;
-  }
-  const network = parseNetwork(document);
-  const solution = network.ok ? solve(network.value) : network;
-  if (!solution.ok) {
-    io.error(failure(solution.error));
-    return 2;
-  }
-  io.print(json ? asJson(solution.value) : report(solution.value));
-  return solution.value.globalTest.passed ? 0 : 1;
 }
