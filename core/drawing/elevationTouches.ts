@@ -1,10 +1,9 @@
 /** The readings of the side view, with where they are touched: on the floor, at the target, at its upper edge. */
 import { slotKey } from '../placement/recipe.ts';
-import { templateOf } from '../words/index.ts';
 import type { ElevationLayout } from './elevationLayout.ts';
 import { type ElevationModel, type ElevationRequest, overFloor, overPlane } from './elevationModel.ts';
 import { scenePoint, sign } from './pieces.ts';
-import { TOUCH_PT } from './planReadings.ts';
+import { readingWords, TOUCH_PT } from './planReadings.ts';
 import type { SceneItem, ScenePoint } from './scene.ts';
 
 /** Touch places and, on the next reading, its ring; none on paper. */
@@ -33,7 +32,7 @@ export function touchItems(
     } else {
       return [];
     }
-    const pick = { pick: slotKey(reading), pickLabel: templateOf(reading.label) ?? reading.id };
+    const pick = { pick: slotKey(reading), pickLabel: readingWords(reading) };
     const isNext = slotKey(reading) === nextKey;
     return [
       ...(isNext ? [{ ...sign(at, 'ring', 26, 'accent'), pulse: true }] : []),

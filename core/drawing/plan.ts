@@ -5,7 +5,6 @@
  */
 import { formatDeg, formatFixed } from '../units.ts';
 import { DRAWING_WORDS } from '../words/drawing.ts';
-import { templateOf } from '../words/index.ts';
 import { fillTemplate } from '../words/say.ts';
 import { detailPart } from './detailPart.ts';
 import { between, line, scenePoint, sign } from './pieces.ts';
@@ -14,7 +13,7 @@ import { deviationFigures, deviationText, planDimensions, stationPlace } from '.
 import { fixtureItems } from './planFixture.ts';
 import { type PlanLayout, planLayout } from './planLayout.ts';
 import { type PlanModel, type PlanRequest, planModel } from './planModel.ts';
-import { pointSigns, type ReadingDrawing, readingDrawing } from './planReadings.ts';
+import { pointSigns, type ReadingDrawing, readingDrawing, readingWords } from './planReadings.ts';
 import type { Scene, SceneItem, Stroke, TextItem } from './scene.ts';
 
 /** Radius of the ring that marks on the plan what the detail shows, points. */
@@ -118,7 +117,7 @@ function descriptionOf(
     readings.next === undefined
       ? ''
       : ` ${fillTemplate(DRAWING_WORDS['drawing.plan.next'], {
-          reading: templateOf(readings.next.label) ?? readings.next.id,
+          reading: readingWords(readings.next),
         })}`;
   const { finding } = model;
   if (finding === undefined) {

@@ -3,6 +3,7 @@
  * comes next in accent. Lines that cross carry their touch area where it is farthest from the others.
  */
 import { type ReadingPoint, type ReadingSpec, slotKey } from '../placement/recipe.ts';
+import { invariant } from '../result.ts';
 import { templateOf } from '../words/index.ts';
 import { between, line, sign } from './pieces.ts';
 import type { PlanLayout } from './planLayout.ts';
@@ -28,9 +29,11 @@ export function readingEnds(
   return [between(points[first], points[second], 0.5), points[third]];
 }
 
-/** The words of a reading for a reader for the blind. */
-function labelOf(reading: ReadingSpec): string {
-  return templateOf(reading.label) ?? reading.id;
+/** The words of a reading, from the catalogue; a reading without words is a bug. */
+export function readingWords(reading: ReadingSpec): string {
+  const words = templateOf(reading.label);
+  invariant(words !== undefined, `no words for ${reading.label}`);
+  return words;
 }
 
 interface Placed {
@@ -110,7 +113,7 @@ function readingLine({ reading, ends }: Placed, isNext: boolean, isTaken: boolea
 const NEXT_RING_PT = 26;
 
 const touchItem = ({ reading, touch }: Placed): SceneItem =>
-  sign(touch, 'touch', TOUCH_PT, 'accent', { pick: slotKey(reading), pickLabel: labelOf(reading) });
+  sign(touch, 'touch', TOUCH_PT, 'accent', { pick: slotKey(reading), pickLabel: readingWords(reading) });
 
 /** What is drawn of the readings. */
 export interface ReadingDrawing {

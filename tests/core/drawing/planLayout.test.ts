@@ -3,7 +3,7 @@ import { detailLegend } from '../../../core/drawing/detailLegend.ts';
 import { detailModel } from '../../../core/drawing/detailModel.ts';
 import { placeOf, planLayout } from '../../../core/drawing/planLayout.ts';
 import { type PlanRequest, planModel } from '../../../core/drawing/planModel.ts';
-import { readingEnds } from '../../../core/drawing/planReadings.ts';
+import { readingEnds, readingWords } from '../../../core/drawing/planReadings.ts';
 import type { Sheet } from '../../../core/drawing/scene.ts';
 import { defaultRecipe, type ReadingSpec } from '../../../core/placement/recipe.ts';
 import { A4_PLAN, CAMERA_STATIONS, DEMO_PLANS, PANEL, REAR_STATION } from './demoPlans.ts';
@@ -132,7 +132,11 @@ describe('the places a reading joins', () => {
     expect(readingEnds(spec('toe.RL'), points)).toEqual([points['hub.RL'], points['hub.RL']]);
   });
 
-  test('exist for every reading of the recipe', () => {
-    for (const reading of recipe) expect(readingEnds(reading, points)).toBeDefined();
+  test('exist for every reading of the recipe, and so do its words', () => {
+    for (const reading of [...recipe, ...defaultRecipe({ stations: [REAR_STATION] })]) {
+      expect(readingEnds(reading, points)).toBeDefined();
+      expect(readingWords(reading).length).toBeGreaterThan(3);
+    }
+    expect(() => readingWords({ ...spec('face'), label: 'reading.nowhere' })).toThrow(/no words/);
   });
 });
