@@ -4,11 +4,13 @@
  */
 import { planModel } from '../../core/drawing/planModel.ts';
 import type { ScenePoint } from '../../core/drawing/scene.ts';
+import type { ReadingContext } from '../../core/entry/index.ts';
 import type { JobSensor } from '../../core/job/job.ts';
 import type { ReadingPoint } from '../../core/placement/recipe.ts';
 import type { PlacementAnswer } from '../../core/placement/types.ts';
 import type { PlacementView } from './placementView.ts';
-import type { Slot } from './readings.ts';
+import { contextOf } from './readingEntry.ts';
+import { partnerOf, type Slot } from './readings.ts';
 
 function requiredPoints(
   view: PlacementView,
@@ -66,4 +68,15 @@ export function expectedMm(slot: Slot, view: PlacementView): number | undefined 
   const points = requiredPoints(view, answer);
   const [a, b] = spec.points.map((name) => points[name]);
   return a === undefined || b === undefined ? undefined : Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm);
+}
+
+/** What is known about a reading before it is typed, at the fixture with what the required pose says of both sides. */
+export function entryContext(slot: Slot, slots: readonly Slot[], view: PlacementView): ReadingContext {
+  const partner = partnerOf(slot, slots);
+  return contextOf(
+    slot,
+    slots,
+    expectedMm(slot, view),
+    partner === undefined ? undefined : expectedMm(partner, view),
+  );
 }

@@ -13,7 +13,7 @@ import type { ReadingSpec } from '../../core/placement/recipe.ts';
 import type { PlacementReading, TiltDirection } from '../../core/placement/types.ts';
 import { ok, type Result } from '../../core/result.ts';
 import { formatDeg, formatMm, radFromDeg } from '../../core/units.ts';
-import type { Slot } from './readings.ts';
+import { partnerOf, type Slot } from './readings.ts';
 import type { EntryToSend } from './recorder.ts';
 
 /** A typed reading that can be recorded. mm or radians. */
@@ -41,8 +41,16 @@ const ALIKE_IDS: ReadonlySet<string> = new Set(['base.L', 'base.R', 'diagonal.LR
 const meanOf = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
-/** What is known about a reading before it is typed: limits, its own repeats, its partner, the required pose. */
-export function contextOf(slot: Slot, slots: readonly Slot[], expected: number | undefined): ReadingContext {
+/**
+ * What is known about a reading before it is typed: limits, its own repeats, its partner, and what the required pose
+ * says of it (`expected`) and of its partner.
+ */
+export function contextOf(
+  slot: Slot,
+  slots: readonly Slot[],
+  expected: number | undefined,
+  expectedAtPartner?: number,
+): ReadingContext {
   const { spec } = slot;
   const angle = spec.unit === 'deg';
   const limit = (value: number): number => (angle ? radFromDeg(value) : value);
@@ -50,9 +58,12 @@ export function contextOf(slot: Slot, slots: readonly Slot[], expected: number |
   const repeats = slot.standing.map((each) => each.value);
   const near = angle ? { near: radFromDeg(NEAR_DEG) } : {};
   if (repeats.length > 0) return { limits, expected: meanOf(repeats), ...near };
-  if (expected !== undefined) return { limits, expected, near: NEAR_BEFORE_PLACED_MM };
-  const partner = slots.find((each) => each.spec.id === spec.pairId && each.spec.station === spec.station);
-  const standing = partner?.standing.map((each) => each.value) ?? [];
+  const standing = partnerOf(slot, slots)?.standing.map((each) => each.value) ?? [];
+  if (expected !== undefined) {
+    const known = { limits, expected, near: NEAR_BEFORE_PLACED_MM };
+    if (expectedAtPartner === undefined || standing.length === 0) return known;
+    return { ...known, pair: { value: meanOf(standing), expected: expectedAtPartner } };
+  }
   if (angle || standing.length === 0) return { limits, ...near };
   const alike = ALIKE.has(spec.kind) || ALIKE_IDS.has(spec.id);
   return { limits, pair: { value: meanOf(standing), alike } };

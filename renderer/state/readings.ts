@@ -74,6 +74,11 @@ export function slotsOf(
   return recipe.filter((spec) => spec.stage === stage).map((spec) => slotOf(job, sensor, spec));
 }
 
+/** The same reading at the other side of the car. */
+export function partnerOf(slot: Slot, slots: readonly Slot[]): Slot | undefined {
+  return slots.find((each) => each.spec.id === slot.spec.pairId && each.spec.station === slot.spec.station);
+}
+
 /** The slot that opens by itself: the first needed one without a reading, after `after` in walking order if given. */
 export function nextSlot(slots: readonly Slot[], after?: string): Slot | undefined {
   const start = slots.findIndex((slot) => slot.key === after) + 1;

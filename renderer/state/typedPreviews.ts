@@ -1,9 +1,9 @@
 /** The readings of a stage that are typed and can be read, for the preview. What is doubtful takes no part. */
 import type { Job } from '../../core/job/job.ts';
 import type { PlacementReading, TiltDirection } from '../../core/placement/types.ts';
-import { expectedMm } from './expectation.ts';
+import { entryContext } from './expectation.ts';
 import type { PlacementView } from './placementView.ts';
-import { contextOf, instrumentsFor, previewReading, readReading } from './readingEntry.ts';
+import { instrumentsFor, previewReading, readReading } from './readingEntry.ts';
 import type { Slot } from './readings.ts';
 import { type TypedEntry, typedKey } from './typedEntry.ts';
 
@@ -34,7 +34,7 @@ export function typedPreviews(
     const chosen = typed[typedKey(job.id, instrumentKey(slot))]?.text;
     const instruments = instrumentsFor(slot.spec, view.sensor.equipment);
     const instrument = instruments.find((each) => each.id === chosen) ?? instruments[0];
-    const context = contextOf(slot, slots, expectedMm(slot, view));
+    const context = entryContext(slot, slots, view);
     const read = readReading(entry.text, slot.spec, instrument, context);
     if (!read.ok || read.value.question !== undefined) return [];
     const way = directionOf(slot, typed[typedKey(job.id, directionKey(slot))]?.text);

@@ -1,48 +1,47 @@
-/** What is found of the car, as label and value; slopes and turns in words, never with a sign. */
-import type { FoundQuantity, VehicleFound } from '../../core/placement/types.ts';
+/** What is found of the car, as label, value and U; slopes and turns in words, never with a sign. */
+import type { FoundQuantity, ThrustLineFound, VehicleFound } from '../../core/placement/types.ts';
 import { formatDeg, formatFixed, formatMm, percentFromRad } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
 
 export interface FactWords {
   readonly label: string;
   readonly value: string;
+  /** The expanded uncertainty; empty where none is stated. */
+  readonly note: string;
 }
 
-const withU = (quantity: FoundQuantity): string =>
-  say('datum.withU', { value: formatMm(quantity.value, 1), U: formatMm(2 * quantity.u, 1) });
+const measured = (label: string, quantity: FoundQuantity): FactWords => ({
+  label,
+  value: formatMm(quantity.value, 1),
+  note: say('datum.U', { U: formatMm(2 * quantity.u, 1) }),
+});
 
-function slope(valueRad: number, rising: string, falling: string): string {
+function slope(label: string, valueRad: number, rising: string, falling: string): FactWords {
   const share = formatFixed(Math.abs(percentFromRad(valueRad)), 2);
-  if (!/[1-9]/.test(share)) return say('datum.level');
-  return say('datum.slope', { share, way: valueRad > 0 ? rising : falling });
+  const way = valueRad > 0 ? rising : falling;
+  const value = /[1-9]/.test(share) ? say('datum.slope', { share, way }) : say('datum.level');
+  return { label, value, note: '' };
 }
 
-function thrustWords(vehicle: VehicleFound): string {
-  const { thrustLine } = vehicle;
-  if (thrustLine === undefined) return say('datum.thrust.none');
-  const side = thrustLine.angle.value > 0 ? say('side.carLeft') : say('side.carRight');
-  return say('datum.thrust.value', {
-    angle: formatDeg(Math.abs(thrustLine.angle.value), 2),
-    side,
-    U: formatDeg(thrustLine.expandedRad, 2),
-  });
+function thrust(label: string, line: ThrustLineFound | undefined): FactWords {
+  if (line === undefined) return { label, value: say('datum.thrust.none'), note: '' };
+  const side = line.angle.value > 0 ? say('side.carLeft') : say('side.carRight');
+  return {
+    label,
+    value: say('datum.thrust.value', { angle: formatDeg(Math.abs(line.angle.value), 2), side }),
+    note: say('datum.U', { U: formatDeg(line.expandedRad, 2) }),
+  };
 }
 
 export function carFoundWords(vehicle: VehicleFound): readonly FactWords[] {
   const rock = Math.max(...Object.values(vehicle.warpMm).map((each) => Math.abs(each)));
   return [
-    { label: say('datum.wheelbase'), value: withU(vehicle.wheelbase) },
-    { label: say('datum.trackFront'), value: withU(vehicle.trackFront) },
-    { label: say('datum.trackRear'), value: withU(vehicle.trackRear) },
-    { label: say('datum.thrust'), value: thrustWords(vehicle) },
-    {
-      label: say('datum.slopeAhead'),
-      value: slope(vehicle.slopeAheadRad, say('datum.risesAhead'), say('datum.fallsAhead')),
-    },
-    {
-      label: say('datum.slopeLeft'),
-      value: slope(vehicle.slopeLeftRad, say('datum.risesLeft'), say('datum.fallsLeft')),
-    },
-    { label: say('datum.rock'), value: formatMm(rock, 1) },
+    measured(say('datum.wheelbase'), vehicle.wheelbase),
+    measured(say('datum.trackFront'), vehicle.trackFront),
+    measured(say('datum.trackRear'), vehicle.trackRear),
+    thrust(say('datum.thrust'), vehicle.thrustLine),
+    slope(say('datum.slopeAhead'), vehicle.slopeAheadRad, say('datum.risesAhead'), say('datum.fallsAhead')),
+    slope(say('datum.slopeLeft'), vehicle.slopeLeftRad, say('datum.risesLeft'), say('datum.fallsLeft')),
+    { label: say('datum.rock'), value: formatMm(rock, 1), note: '' },
   ];
 }

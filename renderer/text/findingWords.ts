@@ -1,27 +1,54 @@
 /** What an answer says about its readings, in sentences: which does not fit, which repeats spread, which control fails. */
-import type { ReadingSpec } from '../../core/placement/recipe.ts';
-import type { PlacementAnswer } from '../../core/placement/types.ts';
+import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
+import type { PlacementAnswer, SuspectFinding } from '../../core/placement/types.ts';
 import { formatDeg, formatMm } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
-import { readingName, solveTroubleWords } from './solveTroubleWords.ts';
+import { readingName, solveTroubleWords, specOfKey } from './solveTroubleWords.ts';
 
-/** What is simply not read yet is said by the next action, not as trouble. */
+/** What is simply not read yet is said calmly, not as trouble. */
 const STILL_OPEN: ReadonlySet<string> = new Set(['vehicle', 'fixture']);
+
+/** So many readings are named one by one; the lap shows the rest. */
+const MOST_NAMED = 4;
 
 function amount(id: string, value: number, recipe: readonly ReadingSpec[]): string {
   const spec = recipe.find((each) => id.startsWith(each.id));
   return spec?.unit === 'deg' ? formatDeg(value, 2) : formatMm(value, 1);
 }
 
-export function findingWords(answer: PlacementAnswer, recipe: readonly ReadingSpec[]): readonly string[] {
-  const suspects = answer.suspects.map((suspect) => {
-    const [first = ''] = suspect.readingIds;
-    const readings = suspect.readingIds.map((id) => readingName(id, recipe)).join('; ');
+/**
+ * One suspect by name and amount. Several that cannot be told apart: what can be read again first, then what is known
+ * beforehand; no amount, because it would be another for each of them.
+ */
+function suspectWords(suspect: SuspectFinding, recipe: readonly ReadingSpec[]): string {
+  const [first = ''] = suspect.readingIds;
+  if (suspect.readingIds.length === 1) {
     const by = amount(first, suspect.estimatedBlunder, recipe);
-    return suspect.readingIds.length === 1
-      ? say('finding.suspect', { reading: readings, amount: by })
-      : say('finding.oneOfThese', { readings, amount: by });
+    return say('finding.suspect', { reading: readingName(first, recipe), amount: by });
+  }
+  const isRead = (id: string): boolean => specOfKey(id, recipe) !== undefined;
+  const ids = [...suspect.readingIds.filter(isRead), ...suspect.readingIds.filter((id) => !isRead(id))];
+  return say('finding.oneOfThese', {
+    readings: ids.map((id) => readingName(id, recipe)).join('; '),
+    reading: readingName(suspect.separatedBy ?? ids[0] ?? first, recipe),
   });
+}
+
+/** What is not known yet because it is not read yet: what is open, and the reading that comes next. */
+export function openWords(answer: PlacementAnswer, recipe: readonly ReadingSpec[]): readonly string[] {
+  return answer.problems.flatMap((each) => {
+    if (each.code !== 'placement/undetermined' || !STILL_OPEN.has(each.quantity)) return [];
+    const open = say(`undetermined.${each.quantity}`);
+    const needed = recipe.filter((spec) => each.readingIds.includes(slotKey(spec))).map(slotKey);
+    const names = (needed.length === 0 ? each.readingIds : needed).map((id) => readingName(id, recipe));
+    if (names.length <= MOST_NAMED) return [say('finding.open', { open, readings: names.join('; ') })];
+    const count = String(names.length - MOST_NAMED);
+    return [say('finding.openMany', { open, readings: names.slice(0, MOST_NAMED).join('; '), count })];
+  });
+}
+
+export function findingWords(answer: PlacementAnswer, recipe: readonly ReadingSpec[]): readonly string[] {
+  const suspects = answer.suspects.map((suspect) => suspectWords(suspect, recipe));
   const spreads = answer.spreads.map((each) =>
     say('finding.spread', {
       reading: readingName(each.id, recipe),

@@ -1,14 +1,19 @@
 /** Why a placement cannot be solved, in plain words. */
 import type { SolveError } from '../../core/job/solve.ts';
+import { knownWordKey } from '../../core/placement/names.ts';
 import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
 import { faultKey } from '../../core/procedure/index.ts';
 import { say } from '../../core/words/index.ts';
 import { sayKey } from './sayKey.ts';
 
-/** A reading's name by its slot key; the key itself for one the recipe does not know. */
+/** A reading of the recipe by its slot key, else by its quantity. */
+export function specOfKey(key: string, recipe: readonly ReadingSpec[]): ReadingSpec | undefined {
+  return recipe.find((each) => slotKey(each) === key) ?? recipe.find((each) => each.id === key);
+}
+
+/** The name of a reading or of a thing known beforehand; the key itself for one that nothing here knows. */
 export function readingName(key: string, recipe: readonly ReadingSpec[]): string {
-  const spec = recipe.find((each) => slotKey(each) === key || each.id === key);
-  return spec === undefined ? key : sayKey(spec.label);
+  return sayKey(specOfKey(key, recipe)?.label ?? knownWordKey(key) ?? key);
 }
 
 export function solveTroubleWords(error: SolveError, recipe: readonly ReadingSpec[]): readonly string[] {

@@ -7,21 +7,29 @@ import { carFoundWords } from '../../text/carFoundWords.ts';
 export function CarFound({
   vehicle,
   preview,
+  children,
 }: {
   readonly vehicle: VehicleFound | undefined;
   readonly preview: boolean;
+  /** What is still open, while the car is not found. */
+  readonly children?: ReactNode;
 }): ReactNode {
   return (
     <section className="sheet" data-testid="car-found">
       <h2 className="overline">{say('datum.found')}</h2>
       {vehicle === undefined ? (
-        <p>{say('datum.notYet')}</p>
+        <>
+          <p>{say('datum.notYet')}</p>
+          {children}
+        </>
       ) : (
         <dl className="facts">
           {carFoundWords(vehicle).map((fact) => (
             <div key={fact.label} className="fact">
               <dt>{fact.label}</dt>
-              <dd>{fact.value}</dd>
+              <dd>
+                {fact.value} <span className="fact-note">{fact.note}</span>
+              </dd>
             </div>
           ))}
         </dl>

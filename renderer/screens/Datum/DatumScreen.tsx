@@ -8,7 +8,7 @@ import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';
-import { Findings } from '../readings/Findings.tsx';
+import { Findings, StillOpen } from '../readings/Findings.tsx';
 import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
 import { CarFound } from './CarFound.tsx';
@@ -19,7 +19,9 @@ function DatumSide({ facts }: { readonly facts: DeskFacts }): ReactNode {
     <>
       {view.answer.ok ? null : <SolveTrouble error={view.answer.error} recipe={view.recipe} />}
       {answer === undefined ? null : <Findings answer={answer} recipe={view.recipe} />}
-      <CarFound vehicle={answer?.vehicle} preview={preview} />
+      <CarFound vehicle={answer?.vehicle} preview={preview}>
+        {answer === undefined ? null : <StillOpen answer={answer} recipe={view.recipe} />}
+      </CarFound>
     </>
   );
 }

@@ -1,19 +1,19 @@
 /** The side of a job: whose car, the stages with their state in shape and word, set-ups, history, who works here. */
 import type { ReactNode } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
-import type { Assessment, StageState } from '../../../core/job/assess.ts';
+import type { Assessment } from '../../../core/job/assess.ts';
 import { fieldKey } from '../../../core/job/fieldKey.ts';
-import { type StageId, stages } from '../../../core/job/stages/index.ts';
+import { stages } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
-import { sensorsHere } from '../../state/sensorInSight.ts';
+import { type ShownState, shownState } from '../../state/shownState.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
 import { ProductMark } from '../../ui/Icon.tsx';
 import { OverallMark } from './OverallMark.tsx';
 import { PersonChooser } from './PersonChooser.tsx';
 
-const SHAPES: Readonly<Record<StageState, ReactNode>> = {
+const SHAPES: Readonly<Record<ShownState, ReactNode>> = {
   empty: <circle cx="7" cy="7" r="5" fill="none" stroke="currentColor" strokeWidth="1.5" />,
   underWay: (
     <>
@@ -21,6 +21,7 @@ const SHAPES: Readonly<Record<StageState, ReactNode>> = {
       <path d="M7 2a5 5 0 0 1 0 10Z" fill="currentColor" />
     </>
   ),
+  notNeeded: <path d="M3 7h8" fill="none" stroke="currentColor" strokeWidth="1.6" />,
   done: <path d="m2 7.5 3.3 3.3L12 3.5" fill="none" stroke="currentColor" strokeWidth="2.2" />,
   stops: <path d="M7 1.5 13 12.5H1ZM7 5.5v3M7 10.3v.4" fill="none" stroke="currentColor" strokeWidth="1.6" />,
 };
@@ -28,14 +29,6 @@ const SHAPES: Readonly<Record<StageState, ReactNode>> = {
 function textOf(held: HeldJob, field: string): string {
   const value = held.job.fields[fieldKey(field)]?.value;
   return typeof value === 'string' ? value : '';
-}
-
-/** Sign-off is done when it is signed, not when nothing is missing; no station is done before one is asked for. */
-function stateOf(stage: StageId, held: HeldJob, assessment: Assessment): StageState {
-  if (stage === 'stations' && !sensorsHere(held).some((sensor) => sensor.procedure !== null)) return 'empty';
-  if (stage !== 'signoff') return assessment.stageStates[stage];
-  if (held.job.certificates.length > 0) return 'done';
-  return assessment.kind === undefined ? 'empty' : 'underWay';
 }
 
 export function Rail({
@@ -63,7 +56,7 @@ export function Rail({
       </AriaButton>
       <ul className="rail-stages">
         {stages.map((stage) => {
-          const state = stateOf(stage.id, held, assessment);
+          const state = shownState(stage, held.job, assessment);
           return (
             <li key={stage.id}>
               <AriaButton

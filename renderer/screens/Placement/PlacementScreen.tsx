@@ -7,7 +7,7 @@ import { useSensorInSight } from '../../state/sensorInSight.ts';
 import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';
-import { Findings } from '../readings/Findings.tsx';
+import { Findings, StillOpen } from '../readings/Findings.tsx';
 import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
 import { CoordinateCards } from './CoordinateCards.tsx';
@@ -26,6 +26,7 @@ function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts
       {station === undefined ? (
         <section className="sheet empty" data-testid="not-placed">
           <p>{say('placement.notYet')}</p>
+          {answer === undefined ? null : <StillOpen answer={answer} recipe={view.recipe} />}
         </section>
       ) : (
         <div className={preview ? 'previewing' : undefined}>

@@ -13,10 +13,12 @@ interface CapturePanelProps {
   readonly held: HeldJob;
   readonly sensor: JobSensor;
   readonly station: ProcedureStation;
+  /** True once the target is read here: capturing is then the next thing to do. */
+  readonly found: boolean;
   readonly children: ReactNode;
 }
 
-export function CapturePanel({ held, sensor, station, children }: CapturePanelProps): ReactNode {
+export function CapturePanel({ held, sensor, station, found, children }: CapturePanelProps): ReactNode {
   const actions = useActions();
   const [failing, setFailing] = useState<'failed' | 'interrupted' | undefined>(undefined);
   const [cause, setCause] = useState('');
@@ -61,7 +63,12 @@ export function CapturePanel({ held, sensor, station, children }: CapturePanelPr
       )}
       {failing === undefined ? (
         <div className="choices">
-          <Button weight="main" icon="done" onPress={() => record('passed')} testId="capture-passed">
+          <Button
+            weight={found ? 'main' : 'plain'}
+            icon="done"
+            onPress={() => record('passed')}
+            testId="capture-passed"
+          >
             {say('capture.passed')}
           </Button>
           <Button onPress={() => setFailing('failed')} testId="capture-failed">

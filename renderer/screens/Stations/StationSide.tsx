@@ -44,7 +44,7 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
       )}
       {station === undefined ? null : (
         <>
-          <CapturePanel held={held} sensor={sensor} station={station}>
+          <CapturePanel held={held} sensor={sensor} station={station} found={finding?.basis === 'found'}>
             <ChoiceField
               held={held}
               field="stations.conditionsHold"

@@ -2,16 +2,24 @@
 import type { ReactNode } from 'react';
 import type { ReadingSpec } from '../../../core/placement/recipe.ts';
 import type { PlacementAnswer } from '../../../core/placement/types.ts';
-import { findingWords } from '../../text/findingWords.ts';
+import { findingWords, openWords } from '../../text/findingWords.ts';
 import { Notice } from '../../ui/Notice.tsx';
 
-export function Findings({
-  answer,
-  recipe,
-}: {
+interface FindingsProps {
   readonly answer: PlacementAnswer;
   readonly recipe: readonly ReadingSpec[];
-}): ReactNode {
+}
+
+/** What is not known yet, and which readings it waits for. */
+export function StillOpen({ answer, recipe }: FindingsProps): ReactNode {
+  return openWords(answer, recipe).map((line) => (
+    <p key={line} className="quiet" data-testid="still-open">
+      {line}
+    </p>
+  ));
+}
+
+export function Findings({ answer, recipe }: FindingsProps): ReactNode {
   const lines = findingWords(answer, recipe);
   if (lines.length === 0) return null;
   return (

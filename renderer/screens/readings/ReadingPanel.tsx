@@ -6,17 +6,11 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
 import type { Cure } from '../../../core/entry/index.ts';
 import { say } from '../../../core/words/index.ts';
-import { expectedMm } from '../../state/expectation.ts';
+import { entryContext } from '../../state/expectation.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { newId } from '../../state/ids.ts';
 import type { PlacementView } from '../../state/placementView.ts';
-import {
-  contextOf,
-  instrumentsFor,
-  readingEntryToSend,
-  readingText,
-  readReading,
-} from '../../state/readingEntry.ts';
+import { instrumentsFor, readingEntryToSend, readingText, readReading } from '../../state/readingEntry.ts';
 import type { Slot } from '../../state/readings.ts';
 import { typedKey } from '../../state/typedEntry.ts';
 import { directionKey, directionOf, instrumentKey } from '../../state/typedPreviews.ts';
@@ -53,7 +47,7 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPan
   const instruments = instrumentsFor(spec, view.sensor.equipment);
   const instrument = instruments.find((each) => each.id === chosenInstrument) ?? instruments[0];
   const text = typed?.text ?? '';
-  const read = readReading(text, spec, instrument, contextOf(slot, slots, expectedMm(slot, view)));
+  const read = readReading(text, spec, instrument, entryContext(slot, slots, view));
   const way = directionOf(slot, wayText);
   const needsWay = spec.directions !== undefined && way === undefined && read.ok && read.value.value !== 0;
 

@@ -3,7 +3,7 @@ import type { Cure } from '../../../core/entry/index.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { newId } from '../../state/ids.ts';
 import { readingEntryToSend } from '../../state/readingEntry.ts';
-import type { Slot } from '../../state/readings.ts';
+import { partnerOf, type Slot } from '../../state/readings.ts';
 import type { EntryToSend } from '../../state/recorder.ts';
 
 /** The facts of an exchange, or undefined where the cure is none. */
@@ -15,9 +15,7 @@ export function exchangeSides(
   text: string,
   instrument: string | null,
 ): readonly EntryToSend[] | undefined {
-  const partner = slots.find(
-    (each) => each.spec.id === slot.spec.pairId && each.spec.station === slot.spec.station,
-  );
+  const partner = partnerOf(slot, slots);
   const old = partner?.standing.at(-1);
   if (
     cure.key !== 'cure.exchange' ||

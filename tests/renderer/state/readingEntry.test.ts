@@ -103,6 +103,26 @@ describe('reading a typed length', () => {
     expect(answer).toMatchObject({ value: { question: { key: 'slip.hundredTooMuch' } } });
   });
 
+  test('two distances typed at each other’s side are recognised where the two must differ', () => {
+    const { slots, slot } = deskBefore('bar.diagLR', 'placement');
+    const [left] = slots;
+    const [standing] = left?.standing ?? [];
+    invariant(left !== undefined && standing !== undefined, 'the car-left distance is read');
+    const right = slots.find(({ spec }) => spec.id === 'bar.sameR');
+    invariant(right !== undefined && slot !== undefined, 'its partner');
+    // The points ahead stand so that the car's left must read 400 mm more; it was read as 1441.
+    const context = contextOf(right, slots, 1440, 1840);
+    expect(readReading('1842', right.spec, tape, context)).toMatchObject({
+      value: {
+        question: {
+          key: 'slip.swappedSides',
+          cures: [{ key: 'cure.exchange', value: standing.value, pairValue: 1842 }, { key: 'cure.keep' }],
+        },
+      },
+    });
+    expect(readReading('1442', right.spec, tape, context)).toMatchObject({ value: { question: undefined } });
+  });
+
   test('a hub drop is held against its partner on the other side', () => {
     expect(read('drop.FR', '418', tape, 'datum')).toMatchObject({
       value: { question: { key: 'slip.hundredTooMuch' } },

@@ -9,7 +9,7 @@ import { placementView } from '../../../renderer/state/placementView.ts';
 import { ageText, stampText } from '../../../renderer/text/ageText.ts';
 import { carFoundWords } from '../../../renderer/text/carFoundWords.ts';
 import { errorWords } from '../../../renderer/text/errorWords.ts';
-import { findingWords } from '../../../renderer/text/findingWords.ts';
+import { findingWords, openWords } from '../../../renderer/text/findingWords.ts';
 import { sayKey } from '../../../renderer/text/sayKey.ts';
 import { solveTroubleWords } from '../../../renderer/text/solveTroubleWords.ts';
 import { cameraOf, heldAfter, script } from '../demoHeld.ts';
@@ -126,8 +126,24 @@ describe('what the readings say of each other', () => {
     expect(findingWords({ ...good, suspects: [one] }, recipe)).toEqual([
       "Does not fit the others: car's-left point ahead to car's-left bar end, by about 12.3 mm. Read it again.",
     ]);
-    const several = { ...one, readingIds: ['bar.sameL', 'bar.diagRL'] };
-    expect(findingWords({ ...good, suspects: [several] }, recipe)[0]).toMatch(/^One of these does not fit/);
+    const several = { ...one, readingIds: ['tape.scale', 'bar.sameL', 'bar.diagRL'] };
+    expect(findingWords({ ...good, suspects: [several] }, recipe)).toEqual([
+      "One of these does not fit: car's-left point ahead to car's-left bar end; car's-right point ahead to car's-left bar end; scale of the tape. Read again first: car's-left point ahead to car's-left bar end.",
+    ]);
+    const separated = { ...several, separatedBy: 'bar.diagRL' };
+    expect(findingWords({ ...good, suspects: [separated] }, recipe)[0]).toMatch(
+      /Read again first: car's-right point ahead to car's-left bar end\.$/,
+    );
+  });
+
+  test('what is still to be read is said in walking order, and apart from trouble', () => {
+    const problems = [
+      { code: 'placement/undetermined', quantity: 'fixture', readingIds: ['bar.diagRL', 'bar.sameR'] },
+    ] as const;
+    expect(openWords({ ...good, problems }, recipe)).toEqual([
+      "Where the fixture stands is not known yet. Still to be read: car's-right point ahead to car's-right bar end; car's-right point ahead to car's-left bar end.",
+    ]);
+    expect(openWords(good, recipe)).toEqual([]);
   });
 
   test('spreads, controls and a failed test of all are said; an open quantity is left to the next action', () => {
@@ -157,7 +173,9 @@ describe('the car as found', () => {
 
   test('is told with U and without a sign', () => {
     const facts = carFoundWords(vehicle);
-    expect(facts.find((fact) => fact.label === 'Wheelbase')?.value).toMatch(/^27\d\d\.\d mm, U \d\.\d mm$/);
+    const wheelbase = facts.find((fact) => fact.label === 'Wheelbase');
+    expect(wheelbase?.value).toMatch(/^27\d\d\.\d mm$/);
+    expect(wheelbase?.note).toMatch(/^U \d\.\d mm$/);
     for (const { label, value } of facts) expect(wordFaults(`${label}: ${value}`), value).toEqual([]);
   });
 
@@ -174,8 +192,9 @@ describe('the car as found', () => {
   test('a thrust line names the side it points to', () => {
     const angle = { value: -0.002, u: 0.0003, dof: 50 };
     const facts = carFoundWords({ ...vehicle, thrustLine: { angle, expandedRad: 0.0006, differs: true } });
-    expect(facts.find((fact) => fact.label === 'Thrust line from centreline')?.value).toBe(
-      "0.11° to the car's right, U 0.03°",
-    );
+    expect(facts.find((fact) => fact.label === 'Thrust line from centreline')).toMatchObject({
+      value: "0.11° to the car's right",
+      note: 'U 0.03°',
+    });
   });
 });
