@@ -1,16 +1,13 @@
 /** The whole printable certificate of a sealed job, worded and rounded: a pure function of its input. */
-import { planScene } from '../drawing/plan.ts';
-import type { Scene } from '../drawing/scene.ts';
-import { fixtureShape } from '../job/equipment.ts';
 import type { JobSensor } from '../job/job.ts';
 import { localMinute, offsetText, utcSecond } from '../job/localTime.ts';
-import { placementInput } from '../job/solve.ts';
-import type { PlacementAnswer, StationFinding } from '../placement/types.ts';
+import type { StationFinding } from '../placement/types.ts';
 import { say } from '../words/index.ts';
 import { certificateQrText } from './attachment.ts';
-import { coordinateRow, GUARD } from './coordinateText.ts';
+import { coordinateRow } from './coordinateText.ts';
 import type { CertificateDocument, DocumentBlock, DocumentSection, VerdictsBlock } from './document.ts';
 import { pageWordsEn } from './document.ts';
+import { drawingSection } from './drawings.ts';
 import {
   checksSection,
   closingSections,
@@ -22,11 +19,6 @@ import {
 } from './evidence.ts';
 import { answerOf, firstPageBlocks, signerFacts } from './firstPage.ts';
 import { amountText, type CertificateInput, personName } from './input.ts';
-
-/** Height of the plan on paper, mm: half a page, so that it stands with its heading. */
-const PLAN_HEIGHT_MM = 150;
-/** Size of the plan's labels on paper, points. */
-const PLAN_TEXT_PT = 7.5;
 
 const verdictHeadings: VerdictsBlock['headings'] = {
   coordinate: say('certificate.heading.coordinate'),
@@ -88,55 +80,6 @@ function placementSections(input: CertificateInput, sensor: JobSensor): readonly
           },
         ];
   return [...placement, ...drawingSection(input, sensor, answer), ...datumSection(input, sensor, answer)];
-}
-
-/** The sheet of the plan on paper: 180 mm wide inside the margins of A4, in points. */
-function planSheet(): { readonly widthPt: number; readonly heightPt: number } {
-  return { widthPt: (180 / 25.4) * 72, heightPt: (PLAN_HEIGHT_MM / 25.4) * 72 };
-}
-
-function sensorPlan(input: CertificateInput, sensor: JobSensor, answer: PlacementAnswer): Scene {
-  const { equipment } = sensor;
-  const placement = placementInput(input.job, sensor);
-  const arm = equipment?.sideArms[0]?.lengthMm;
-  return planScene({
-    sheet: planSheet(),
-    textPt: PLAN_TEXT_PT,
-    view: 'asIStand',
-    decimalSign: '.',
-    unit: 'mm',
-    answer,
-    stations: placement.ok ? placement.value.stations : [],
-    recipe: [],
-    taken: [],
-    guardFactor: GUARD[input.job.decisionRule],
-    medium: 'paper',
-    ...(equipment === null ? {} : { fixture: fixtureShape(equipment) }),
-    ...(arm === undefined ? {} : { sideArmMm: arm }),
-  });
-}
-
-function drawingSection(
-  input: CertificateInput,
-  sensor: JobSensor,
-  answer: PlacementAnswer,
-): readonly DocumentSection[] {
-  if (answer.vehicle === undefined) return [];
-  const scene = sensorPlan(input, sensor, answer);
-  return [
-    {
-      heading: say('certificate.section.drawing', { sensor: sensor.name }),
-      blocks: [
-        {
-          block: 'scene',
-          scene,
-          altText: say('certificate.scene.alt', { description: scene.description }),
-          caption: say('certificate.scene.caption'),
-          heightMm: PLAN_HEIGHT_MM,
-        },
-      ],
-    },
-  ];
 }
 
 function sections(input: CertificateInput): readonly DocumentSection[] {

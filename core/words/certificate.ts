@@ -188,7 +188,8 @@ export const CERTIFICATE = {
   'certificate.demo.heading': 'Demonstration',
   'certificate.time': 'Time',
   'certificate.event': 'What happened',
-  'certificate.scene.alt': 'Plan of the car and the fixture, to scale. {description}',
-  'certificate.scene.caption':
-    'Plan to scale, drawn as the person at the fixture stands. Circle enlarged: required and found.',
+  'certificate.scene.alt': '{title}, to scale. {description}',
+  'certificate.scene.plan':
+    'Plan to scale, drawn as the person at the fixture stands. In the circle, enlarged: required and found.',
+  'certificate.scene.side': 'Side view to scale; rises of the floor are enlarged as stated.',
 } as const;
