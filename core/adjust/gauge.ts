@@ -16,7 +16,7 @@ import type { State } from './state.ts';
 /** Rotations first: a turn about a fixed point is then called a turn, not a shift. */
 const MOTIONS: readonly GaugeFreedom[] = ['turn', 'tiltX', 'tiltY', 'x', 'y', 'z'];
 const COUNT = 6;
-const TILTS = [1, 2] as const;
+const TILTS: readonly number[] = [1, 2];
 
 /** A motion that changes the weighted readings by less than this share (squared) of its parts is resisted by nothing. */
 const UNRESISTED = 1e-14;
@@ -41,6 +41,8 @@ export function findGauge({ state, rows, weights, feelsGravity }: Linearisation)
   const products = new Float64Array(COUNT * count);
   const parts = new Float64Array(COUNT);
   for (let k = 0; k < COUNT; k++) {
+    // With its parts left at nought a motion counts as none.
+    if (feelsGravity && TILTS.includes(k)) continue;
     parts[k] = resist(state, rows, weights, motions, k, products.subarray(k * count, (k + 1) * count));
   }
   const gram = new Float64Array(COUNT * COUNT);

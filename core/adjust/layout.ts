@@ -33,6 +33,8 @@ export interface Prior {
 
 /** One number of the network. */
 export interface Slot {
+  /** `owner/component`. */
+  readonly id: string;
   readonly owner: string;
   readonly of: 'point' | 'body' | 'bodyPoint' | 'shared';
   readonly component: UnknownComponent;
@@ -82,6 +84,16 @@ function prior(state: 'free' | 'fixed', value: number | undefined): Prior {
   return { state, value, u: FIXED_U, dof: Number.POSITIVE_INFINITY };
 }
 
+function slotOf(
+  owner: string,
+  of: Slot['of'],
+  component: UnknownComponent,
+  unit: Slot['unit'],
+  known: Prior,
+): Slot {
+  return { id: `${owner}/${component}`, owner, of, component, unit, prior: known };
+}
+
 /** Lays a network out: points first, then bodies with their points, then shared unknowns. */
 export function layOut(network: Network): Layout {
   const slots: Slot[] = [];
@@ -91,23 +103,19 @@ export function layOut(network: Network): Layout {
   for (const point of network.points) {
     places.push({ id: point.id, body: -1, slot: slots.length });
     for (const component of COORDINATES) {
-      slots.push({
-        owner: point.id,
-        of: 'point',
-        component,
-        unit: 'mm',
-        prior: lengthPrior(point[component]),
-      });
+      slots.push(slotOf(point.id, 'point', component, 'mm', lengthPrior(point[component])));
     }
   }
   for (const body of network.bodies) layOutBody(body, slots, places, bodies);
   for (const shared of network.shared) {
     sharedById.set(shared.id, slots.length);
-    const common = { owner: shared.id, of: 'shared', component: 'value' } as const;
-    if (shared.quantity === 'length') slots.push({ ...common, unit: 'mm', prior: lengthPrior(shared.is) });
-    else if (shared.quantity === 'angle')
-      slots.push({ ...common, unit: 'rad', prior: anglePrior(shared.is) });
-    else slots.push({ ...common, unit: 'ratio', prior: ratioPrior(shared.is) });
+    if (shared.quantity === 'length') {
+      slots.push(slotOf(shared.id, 'shared', 'value', 'mm', lengthPrior(shared.is)));
+    } else if (shared.quantity === 'angle') {
+      slots.push(slotOf(shared.id, 'shared', 'value', 'rad', anglePrior(shared.is)));
+    } else {
+      slots.push(slotOf(shared.id, 'shared', 'value', 'ratio', ratioPrior(shared.is)));
+    }
   }
   const columns = new Int32Array(slots.length).fill(-1);
   let unknowns = 0;
@@ -133,22 +141,10 @@ export function layOut(network: Network): Layout {
 function layOutBody(body: Body, slots: Slot[], places: Place[], bodies: BodyPlace[]): void {
   const slot = slots.length;
   for (const component of COORDINATES) {
-    slots.push({
-      owner: body.id,
-      of: 'body',
-      component,
-      unit: 'mm',
-      prior: lengthPrior(body.pose[component]),
-    });
+    slots.push(slotOf(body.id, 'body', component, 'mm', lengthPrior(body.pose[component])));
   }
   for (const component of ANGLES) {
-    slots.push({
-      owner: body.id,
-      of: 'body',
-      component,
-      unit: 'rad',
-      prior: anglePrior(body.pose[component]),
-    });
+    slots.push(slotOf(body.id, 'body', component, 'rad', anglePrior(body.pose[component])));
   }
   const own: number[] = [];
   for (const point of body.points) {
@@ -161,13 +157,10 @@ function layOutBody(body: Body, slots: Slot[], places: Place[], bodies: BodyPlac
     ] as const;
     for (const [i, [value, u]] of local.entries()) {
       const state = u === 0 ? 'fixed' : 'known';
-      slots.push({
-        owner: point.id,
-        of: 'bodyPoint',
-        component: COORDINATES[i] ?? 'x',
-        unit: 'mm',
-        prior: { state, value, u, dof: Number.POSITIVE_INFINITY },
-      });
+      const component = COORDINATES[i] ?? 'x';
+      slots.push(
+        slotOf(point.id, 'bodyPoint', component, 'mm', { state, value, u, dof: Number.POSITIVE_INFINITY }),
+      );
     }
   }
   bodies.push({ id: body.id, slot, places: own });

@@ -29,6 +29,8 @@ export class NormalSystem {
   private readonly cholesky: SparseCholesky;
   /** Packed, in elimination order. */
   private readonly matrix: Float64Array;
+  /** Where each product of two partials of a row goes in `matrix`, in the order in which `assemble` meets them. */
+  private readonly target: Int32Array;
   private readonly right: Float64Array;
   private inner: InnerConstraints;
   private readonly pins: readonly number[];
@@ -46,6 +48,7 @@ export class NormalSystem {
     this.gauge = gauge;
     this.cholesky = new SparseCholesky(eliminate(patternOf(lin, n)));
     this.matrix = new Float64Array(packedSize(n));
+    this.target = productTargets(lin, this.cholesky.elimination.position);
     this.right = new Float64Array(n);
     this.step = new Float64Array(n);
     this.hard = new Float64Array(lin.exact.length * n);
@@ -64,31 +67,28 @@ export class NormalSystem {
 
   /** Builds matrix and right side from the rows, weights and residuals as they stand. */
   assemble(): void {
-    const { matrix, right, lin } = this;
+    const { matrix, right, lin, target } = this;
     const { weights, residuals } = lin;
     const { columns, partials, start } = lin.rows;
-    const { position } = this.cholesky.elimination;
     matrix.fill(0);
     right.fill(0);
+    let product = 0;
     for (let r = 0; r < weights.length; r++) {
       const w = at(weights, r);
-      if (w === 0) continue;
       const first = indexAt(start, r);
       const end = indexAt(start, r + 1);
       const residual = at(residuals, r);
       for (let e = first; e < end; e++) {
-        const column = indexAt(columns, e);
         const weighted = w * at(partials, e);
-        addAt(right, column, weighted * residual);
-        const i = indexAt(position, column);
-        for (let f = first; f <= e; f++) {
-          addAt(matrix, packedIndex(i, indexAt(position, indexAt(columns, f))), weighted * at(partials, f));
-        }
+        addAt(right, indexAt(columns, e), weighted * residual);
+        for (let f = first; f <= e; f++)
+          addAt(matrix, indexAt(target, product++), weighted * at(partials, f));
       }
     }
     lin.exact.forEach((r, k) => {
       this.addConstraint(r, k);
     });
+    const { position } = this.cholesky.elimination;
     for (const pin of this.pins) {
       const i = packedIndex(indexAt(position, pin), indexAt(position, pin));
       addAt(matrix, i, at(matrix, i) || 1);
@@ -222,27 +222,32 @@ export class NormalSystem {
     return full;
   }
 
+  /** Of the matrix scaled to a diagonal of ones, so that millimetres and radians weigh alike. */
   private conditionNumber(inverse: Float64Array): number {
     const { n, matrix } = this;
-    const { order } = this.cholesky.elimination;
-    const forward = new Float64Array(n);
-    const backward = new Float64Array(n);
-    const scale = forward.map((_, i) => Math.sqrt(at(matrix, packedIndex(i, i))));
-    for (let i = 0; i < n; i++) {
-      const row = indexAt(order, i) * n;
-      for (let j = 0; j <= i; j++) {
-        const both = at(scale, i) * at(scale, j);
-        const f = Math.abs(at(matrix, packedIndex(i, j))) / both;
-        const b = Math.abs(at(inverse, row + indexAt(order, j))) * both;
-        addAt(forward, i, f);
-        addAt(backward, i, b);
-        if (i === j) continue;
-        addAt(forward, j, f);
-        addAt(backward, j, b);
+    const { order, start, below } = this.cholesky.elimination;
+    const scale = new Float64Array(n);
+    const forward = new Float64Array(n).fill(1);
+    for (let i = 0; i < n; i++) scale[indexAt(order, i)] = Math.sqrt(at(matrix, packedIndex(i, i)));
+    for (let k = 0; k < n; k++) {
+      const own = indexAt(order, k);
+      for (let a = indexAt(start, k); a < indexAt(start, k + 1); a++) {
+        const i = indexAt(below, a);
+        const other = indexAt(order, i);
+        const size = Math.abs(at(matrix, packedIndex(i, k))) / (at(scale, own) * at(scale, other));
+        addAt(forward, own, size);
+        addAt(forward, other, size);
       }
     }
-    const most = (v: Float64Array): number => v.reduce((a, b) => Math.max(a, b), 0);
-    return n === 0 ? 1 : most(forward) * most(backward);
+    let most = 0;
+    let mostInverse = 0;
+    for (let i = 0; i < n; i++) {
+      let sum = 0;
+      for (let j = 0; j < n; j++) sum += Math.abs(at(inverse, i * n + j)) * at(scale, j);
+      mostInverse = Math.max(mostInverse, sum * at(scale, i));
+      most = Math.max(most, at(forward, i));
+    }
+    return n === 0 ? 1 : most * mostInverse;
   }
 }
 
@@ -253,4 +258,24 @@ function patternOf(lin: Linearisation, n: number): SymmetricPattern {
     pattern.couple(columns, indexAt(start, r), indexAt(start, r + 1));
   }
   return pattern;
+}
+
+function productTargets(lin: Linearisation, position: Int32Array): Int32Array {
+  const { columns, start } = lin.rows;
+  let products = 0;
+  for (let r = 0; r < lin.weights.length; r++) {
+    const count = indexAt(start, r + 1) - indexAt(start, r);
+    products += (count * (count + 1)) / 2;
+  }
+  const target = new Int32Array(products);
+  let product = 0;
+  for (let r = 0; r < lin.weights.length; r++) {
+    for (let e = indexAt(start, r); e < indexAt(start, r + 1); e++) {
+      const i = indexAt(position, indexAt(columns, e));
+      for (let f = indexAt(start, r); f <= e; f++) {
+        target[product++] = packedIndex(i, indexAt(position, indexAt(columns, f)));
+      }
+    }
+  }
+  return target;
 }

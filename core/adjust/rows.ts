@@ -1,6 +1,6 @@
 /**
  * The linearised readings: one sparse row of partial derivatives per scalar observation, over the unknowns only.
- * Models write into it; the pattern is the same every time, so the arrays are sized once and refilled each step.
+ * Models write into it, always the same partials in the same order, zero or not: the pattern is found once.
  */
 import { at, indexAt } from '../linalg/at.ts';
 import type { State } from './state.ts';
@@ -70,7 +70,11 @@ export class Rows {
       this.slot(where.slot + 1, dy);
       this.slot(where.slot + 2, dz);
     } else {
-      this.ownPoint(place, where.body, where.slot, dx, dy, dz);
+      const pose = this.state.layout.bodies[where.body]?.slot ?? 0;
+      this.slot(pose, dx);
+      this.slot(pose + 1, dy);
+      this.slot(pose + 2, dz);
+      this.turnsAndOwn(place, where.body, where.slot, dx, dy, dz);
     }
   }
 
@@ -82,7 +86,10 @@ export class Rows {
       this.slot(where.slot, dx);
       this.slot(where.slot + 1, dy);
     } else {
-      this.ownPoint(place, where.body, where.slot, dx, dy, 0);
+      const pose = this.state.layout.bodies[where.body]?.slot ?? 0;
+      this.slot(pose, dx);
+      this.slot(pose + 1, dy);
+      this.turnsAndOwn(place, where.body, where.slot, dx, dy, 0);
     }
   }
 
@@ -90,22 +97,21 @@ export class Rows {
   heightPlace(place: number, dz: number): void {
     const where = this.state.layout.places[place];
     if (where === undefined) return;
-    if (where.body < 0) this.slot(where.slot + 2, dz);
-    else this.ownPoint(place, where.body, where.slot, 0, 0, dz);
+    if (where.body < 0) {
+      this.slot(where.slot + 2, dz);
+      return;
+    }
+    this.slot((this.state.layout.bodies[where.body]?.slot ?? 0) + 2, dz);
+    this.turnsAndOwn(place, where.body, where.slot, 0, 0, dz);
   }
 
-  private ownPoint(place: number, body: number, own: number, dx: number, dy: number, dz: number): void {
+  private turnsAndOwn(place: number, body: number, own: number, dx: number, dy: number, dz: number): void {
     const { turns, rotation, layout } = this.state;
-    const pose = layout.bodies[body]?.slot ?? 0;
-    if (dx !== 0 || dy !== 0) {
-      this.slot(pose, dx);
-      this.slot(pose + 1, dy);
-    }
-    if (dz !== 0) this.slot(pose + 2, dz);
+    const angles = (layout.bodies[body]?.slot ?? 0) + 3;
     const t = place * 9;
     for (let k = 0; k < 3; k++) {
       const turn = dx * at(turns, t + 3 * k) + dy * at(turns, t + 3 * k + 1) + dz * at(turns, t + 3 * k + 2);
-      this.slot(pose + 3 + k, turn);
+      this.slot(angles + k, turn);
     }
     const r = body * 9;
     for (let k = 0; k < 3; k++) {

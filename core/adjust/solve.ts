@@ -3,7 +3,7 @@
  * uncertainties alone; a failed global test is reported, it never inflates (or, worse, deflates) the uncertainties.
  */
 import { at, indexAt } from '../linalg/at.ts';
-import { err, ok, type Result } from '../result.ts';
+import { err, invariant, ok, type Result } from '../result.ts';
 import { globalTest, rowResults } from './diagnostics.ts';
 import type { AdjustError } from './errors.ts';
 import { estimatesOf } from './estimates.ts';
@@ -69,10 +69,18 @@ function unknowns({ problem: { layout }, state }: Linearisation, covariance: Flo
   const n = layout.slotOfColumn.length;
   return Array.from(layout.slotOfColumn, (s, i) => {
     const slot = layout.slots[s];
-    const { owner = '', of = 'point', component = 'value', unit = 'mm' } = slot ?? {};
+    invariant(slot !== undefined, 'every unknown has a slot');
     const value = at(state.values, s);
     const u = Math.sqrt(Math.max(0, at(covariance, i * n + i)));
-    return { id: `${owner}/${component}`, owner, of, component, unit, value, u };
+    return {
+      id: slot.id,
+      owner: slot.owner,
+      of: slot.of,
+      component: slot.component,
+      unit: slot.unit,
+      value,
+      u,
+    };
   });
 }
 

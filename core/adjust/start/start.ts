@@ -28,7 +28,7 @@ export function startValues(
   const known = new Uint8Array(values.length);
   let open = false;
   layout.slots.forEach((slot, i) => {
-    const start = given?.get(`${slot.owner}/${slot.component}`);
+    const start = given?.get(slot.id);
     const value = slot.prior.state === 'fixed' ? slot.prior.value : (start ?? slot.prior.value);
     values[i] = value ?? 0;
     if (value !== undefined || slot.of === 'shared') known[i] = 1;
