@@ -4,6 +4,7 @@ import { say } from '../core/words/index.ts';
 import { call, listen } from './api.ts';
 import { FirstRunScreen } from './screens/FirstRun/FirstRunScreen.tsx';
 import { HomeScreen } from './screens/Home/HomeScreen.tsx';
+import { StoreNotice } from './screens/Home/StoreNotice.tsx';
 import { createActions } from './state/actions.ts';
 import { newId } from './state/ids.ts';
 import type { Ports } from './state/ports.ts';
@@ -20,6 +21,9 @@ import './screens/screens.css';
 
 /** Screens with the solver in them are loaded when a job is opened: home opens sooner. */
 const JobScreen = lazy(async () => ({ default: (await import('./screens/Job/JobScreen.tsx')).JobScreen }));
+const ShopScreen = lazy(async () => ({
+  default: (await import('./screens/Shop/ShopScreen.tsx')).ShopScreen,
+}));
 const CheckScreen = lazy(async () => ({
   default: (await import('./screens/Check/CheckScreen.tsx')).CheckScreen,
 }));
@@ -47,12 +51,21 @@ function Screen(): ReactNode {
     );
   }
   if (status === null) return <main className="page">{say('wait.start')}</main>;
+  if (status.shop === null && status.store.state !== 'ready') {
+    return (
+      <main className="page">
+        <StoreNotice store={status.store} readable={false} />
+      </main>
+    );
+  }
   if (status.shop === null) return <FirstRunScreen />;
   switch (route.screen) {
     case 'home':
       return <HomeScreen />;
     case 'check':
       return <CheckScreen />;
+    case 'shop':
+      return <ShopScreen />;
     case 'job':
       return <JobScreen key={route.job} job={route.job} view={route.view} />;
   }

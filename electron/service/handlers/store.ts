@@ -36,7 +36,9 @@ const options = {
 };
 
 function stateOf(error: JournalError): StoreState {
-  const detail = JSON.stringify(error.details);
+  const detail = Object.entries(error.details)
+    .map(([name, value]) => `${name}: ${String(value)}`)
+    .join('; ');
   switch (error.code) {
     case 'journal/newer':
       return { state: 'newer', detail };
@@ -48,7 +50,7 @@ function stateOf(error: JournalError): StoreState {
     case 'journal/readOnly':
       return { state: 'unwritable', detail };
     default:
-      return { state: 'readOnly', detail: `${error.code} ${detail}` };
+      return { state: 'readOnly', detail: `${error.code}; ${detail}` };
   }
 }
 

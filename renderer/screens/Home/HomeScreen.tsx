@@ -4,11 +4,12 @@ import { say } from '../../../core/words/index.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ProductMark } from '../../ui/Icon.tsx';
-import { ErrorNotice, Notice } from '../../ui/Notice.tsx';
+import { ErrorNotice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { PersonChooser } from '../Job/PersonChooser.tsx';
 import { JobTable } from './JobTable.tsx';
 import { NewJob } from './NewJob.tsx';
+import { StoreNotice } from './StoreNotice.tsx';
 
 /** How long typing must rest before the list is asked for, ms. */
 const SEARCH_AFTER_MS = 150;
@@ -40,16 +41,14 @@ export function HomeScreen(): ReactNode {
           {shop?.demo === true ? <span className="quiet">{say('home.demo')}</span> : null}
         </div>
         <PersonChooser />
+        <Button icon="shop" onPress={() => actions.go({ screen: 'shop' })} testId="go-shop">
+          {say('shop.open')}
+        </Button>
         <Button icon="check" onPress={() => actions.go({ screen: 'check' })} testId="go-check">
           {say('check.screen')}
         </Button>
       </div>
-      {store !== undefined && store.state !== 'ready' ? (
-        <Notice tone="trouble" title={say(`store.${store.state}`)}>
-          <p>{say('store.what')}</p>
-          {store.detail === '' ? null : <p className="quiet">{store.detail}</p>}
-        </Notice>
-      ) : null}
+      {store === undefined ? null : <StoreNotice store={store} readable={shop !== null} />}
       {problem === null ? null : <ErrorNotice error={problem} />}
       <div className="home-tools">
         <TextEntry label={say('home.search')} value={text} mark="none" onChange={setText} />
