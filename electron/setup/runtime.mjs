@@ -1,5 +1,5 @@
 // The Electron runtime: its own download first; where its host is out of reach, a stand-in for development and tests.
-import { existsSync, readFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { run } from './child.mjs';
 import { cacheFolder, pathWithPinnedNode, pinnedNode, root } from './paths.mjs';
@@ -24,8 +24,13 @@ function ownRuntime() {
   return existsSync(executable) ? executable : undefined;
 }
 
+/** The stand-in, when it is complete; our few lines in it are brought up to date. */
 function fallbackRuntime() {
-  return existsSync(join(fallbackFolder, '.complete')) ? join(fallbackFolder, 'electron') : undefined;
+  if (!existsSync(join(fallbackFolder, '.complete'))) return undefined;
+  const loader = join(fallbackFolder, 'resources', 'app', 'loader.cjs');
+  const ours = join(root, 'electron', 'setup', 'folderLoader.cjs');
+  if (readIfThere(loader) !== readIfThere(ours)) copyFileSync(ours, loader);
+  return join(fallbackFolder, 'electron');
 }
 
 /**

@@ -2,7 +2,7 @@
 import type { ChildProcess } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve, sep } from 'node:path';
 import type { Electron, ElectronApplication, Page } from '@playwright/test';
 import { findRuntime } from '../../electron/setup/runtime.mjs';
 import { sandboxArguments } from '../../electron/setup/sandbox.mjs';
@@ -96,10 +96,20 @@ async function step<T>(name: string, work: Promise<T>): Promise<T> {
   }
 }
 
+/**
+ * Playwright holds an application back until it is connected only where it finds the runtime itself, through the
+ * electron package; given a path to an executable it races the first window, and now and then hangs.
+ */
+function showRuntimeToPlaywright(): void {
+  const own = join(appFolder, 'node_modules', 'electron', 'dist');
+  const path = executablePath();
+  if (!path.startsWith(own + sep)) process.env.ELECTRON_OVERRIDE_DIST_PATH = dirname(path);
+}
+
 /** Starts the application's process; what its pages complain about is collected from the first script on. */
 export async function openApplication(electron: Electron, dataFolder: string): Promise<Started> {
+  showRuntimeToPlaywright();
   const app = await electron.launch({
-    executablePath: executablePath(),
     args: appArguments(),
     env: appVariables(dataFolder),
     timeout: STEP_LIMIT_MS,
