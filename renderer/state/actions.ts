@@ -1,6 +1,7 @@
 /** What a person can make the window do. The only place that changes the store or speaks to the service. */
 import type { Input, Output } from '../../core/contract/index.ts';
 import type { CertificateKind } from '../../core/job/events.ts';
+import type { Shop } from '../../core/job/shop.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import { withEvents } from './heldJob.ts';
 import type { CallError, Ports } from './ports.ts';
@@ -30,6 +31,8 @@ export interface Actions {
     form: Omit<Input<'shop.setUp'>, 'commandId'>,
   ) => Promise<Result<Output<'shop.setUp'>, CallError>>;
   readonly takeStatus: (status: Status) => void;
+  /** Records the shop as it stands from now on; answers why not, or null. */
+  readonly recordShop: (shop: Shop) => Promise<CallError | null>;
   readonly openKey: (passphrase: string) => Promise<Result<Status, CallError>>;
   readonly search: (text: string) => Promise<void>;
   readonly createJob: (bay: string, entries: readonly EntryToSend[]) => Promise<CallError | null>;
@@ -276,6 +279,14 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       return insist(() => ports.call('shop.setUp', { ...form, commandId }));
     },
     takeStatus,
+    recordShop: async (shop) => {
+      const commandId = ports.newId();
+      const input = { person: acting(), commandId, shop };
+      const answer = await insist(() => ports.call('shop.record', input));
+      if (!answer.ok) return answer.error;
+      takeStatus(answer.value);
+      return null;
+    },
     openKey: async (passphrase) => {
       const answer = await ports.call('key.open', { passphrase });
       if (answer.ok) takeStatus(answer.value);

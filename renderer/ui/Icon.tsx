@@ -19,6 +19,7 @@ const PATHS = {
   close: 'M6 6l12 12M18 6 6 18',
   down: 'm6 9 6 6 6-6',
   sensor: 'M5 12a7 7 0 0 1 14 0M8 12a4 4 0 0 1 8 0M12 12v8M8 20h8',
+  shop: 'M4 10h16v10H4ZM4 10l2-6h12l2 6M10 20v-5h4v5',
   save: 'M12 4v11M7.5 10.5 12 15l4.5-4.5M5 20h14',
 } as const;
 

@@ -9,6 +9,7 @@ import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { SelectList } from '../../ui/SelectList.tsx';
+import { ToShop } from './ToShop.tsx';
 
 const WORK = ['typical', 'careful', 'best'] as const;
 type Work = (typeof WORK)[number];
@@ -76,7 +77,7 @@ export function EquipmentChoice({
     chosen.fixture.id === now.fixture &&
     chosen.target.id === now.target &&
     chosen.work === now.work;
-  if (equipment === undefined) return <p className="question">{say('equipment.noneHere')}</p>;
+  if (equipment === undefined) return <ToShop words={say('equipment.noneHere')} />;
   return (
     <div className="field equipment" data-field={`intake.equipment@${sensor.sensor}`}>
       <div className="form-grid">

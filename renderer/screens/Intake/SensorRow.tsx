@@ -2,16 +2,17 @@
 import type { ReactNode } from 'react';
 import type { Disposition } from '../../../core/job/events.ts';
 import type { JobSensor } from '../../../core/job/job.ts';
-import type { Procedure } from '../../../core/procedure/schema.ts';
 import { say, type WordKey } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { typedKey } from '../../state/typedEntry.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
+import { procedureLine } from '../../text/procedureLine.ts';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { EntryMark } from '../../ui/EntryMark.tsx';
 import { SelectList } from '../../ui/SelectList.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { EquipmentChoice } from './EquipmentChoice.tsx';
+import { ToShop } from './ToShop.tsx';
 
 const DISPOSITIONS: readonly Disposition[] = [
   'staticHere',
@@ -72,21 +73,11 @@ function DispositionSource({ held, sensor }: SensorProps): ReactNode {
   );
 }
 
-function reviewWords(procedure: Procedure): string {
-  const { source, edition } = procedure;
-  return say('procedure.line', {
-    edition: String(edition),
-    document: source.document,
-    section: source.section,
-    review: say(`review.${source.reviewWay}`),
-  });
-}
-
 function ProcedureChoice({ held, sensor }: SensorProps): ReactNode {
   const actions = useActions();
   const procedures = useWindow((state) => state.status?.shop?.procedures);
   const fitting = procedures?.filter((each) => each.sensor === sensor.kind) ?? [];
-  if (fitting.length === 0) return <p className="question">{say('procedure.noneHere')}</p>;
+  if (fitting.length === 0) return <ToShop words={say('procedure.noneHere')} />;
   return (
     <div className="field" data-field={`intake.procedure@${sensor.sensor}`}>
       <SelectList
@@ -94,7 +85,7 @@ function ProcedureChoice({ held, sensor }: SensorProps): ReactNode {
         placeholder={say('procedure.choose')}
         testId={`procedure-${sensor.sensor}`}
         chosen={sensor.procedure?.id ?? null}
-        items={fitting.map((each) => ({ value: each.id, text: each.title, note: reviewWords(each) }))}
+        items={fitting.map((each) => ({ value: each.id, text: each.title, note: procedureLine(each) }))}
         onChoose={(id) => {
           const procedure = fitting.find((each) => each.id === id);
           if (procedure === undefined || procedure.id === sensor.procedure?.id) return;
@@ -103,7 +94,7 @@ function ProcedureChoice({ held, sensor }: SensorProps): ReactNode {
           ]);
         }}
       />
-      {sensor.procedure === null ? null : <span className="quiet">{reviewWords(sensor.procedure)}</span>}
+      {sensor.procedure === null ? null : <span className="quiet">{procedureLine(sensor.procedure)}</span>}
     </div>
   );
 }

@@ -6,6 +6,7 @@ const job = '0190a1b2-c3d4-7e5f-8a6b-0123456789ab';
 const routes: readonly Route[] = [
   { screen: 'home' },
   { screen: 'check' },
+  { screen: 'shop' },
   { screen: 'job', job, view: 'history' },
   ...stages.map((stage): Route => ({ screen: 'job', job, view: stage.id })),
 ];
