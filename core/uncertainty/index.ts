@@ -19,6 +19,23 @@ export {
   type Tolerance,
 } from './decision.ts';
 export {
+  firstDerivative,
+  type Limit,
+  limitOfDifference,
+  secondDerivative,
+  thirdDerivative,
+} from './differences.ts';
+export {
+  type Correlation,
+  type ExpandOptions,
+  type Inputs,
+  type JointBudget,
+  type MeasurementModel,
+  propagate,
+  propagateJointly,
+  type Values,
+} from './propagate.ts';
+export {
   dofFromDoubt,
   fromResolution,
   type Quantity,
@@ -34,5 +51,23 @@ export {
   repeatabilityLimit,
   tapeUncertainty,
 } from './readingUncertainty.ts';
+export {
+  conciseStatement,
+  type RoundedUncertainty,
+  roundUncertainty,
+  type Statement,
+  statement,
+} from './report.ts';
+export { type SecondOrder, type SecondOrderTerm, secondOrder } from './secondOrder.ts';
 export { intervalLimitMm, type TapeClass, tapeLimitMm } from './tapeClass.ts';
+export {
+  correlationOfReadings,
+  doubtOfDeviation,
+  lagOneCorrelation,
+  mean,
+  pooledDeviation,
+  standardDeviation,
+  typeA,
+} from './typeA.ts';
+export { arcsine, inexactLimits, trapezoidal } from './typeB.ts';
 export { effectiveDof, type WeighedContribution } from './welchSatterthwaite.ts';
