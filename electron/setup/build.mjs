@@ -1,13 +1,26 @@
 // Builds what cannot run as written: the main process and the preload (one CommonJS file each) and the window.
 // The service and core run unbuilt. Runs under the pinned Node: `build.mjs`.
-import { readFileSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { build as bundle } from 'esbuild';
 import { build as buildWindow } from 'vite';
 import { root } from './paths.mjs';
 import { runEntry } from './say.mjs';
 
-const outputFolder = join(root, 'electron', 'build');
+const mainFolder = join(root, 'electron', 'build');
+const windowFolder = join(root, 'renderer', 'build');
+
+/** Where a build is made; it takes the place of the last one when it is whole, so that nothing ever runs half of one. */
+const part = (/** @type {string} */ folder) => `${folder}.part`;
+
+/** @param {string} folder */
+function putInPlace(folder) {
+  const old = `${folder}.old`;
+  rmSync(old, { recursive: true, force: true });
+  if (existsSync(folder)) renameSync(folder, old);
+  renameSync(part(folder), folder);
+  rmSync(old, { recursive: true, force: true });
+}
 
 /**
  * Main and preload need the contract's names and limits only. Replacing that one module by its value keeps the
@@ -31,11 +44,11 @@ const contractNamesOnly = {
 const json = (path) => JSON.parse(readFileSync(join(root, path), 'utf8'));
 
 async function main() {
-  rmSync(outputFolder, { recursive: true, force: true });
+  rmSync(part(mainFolder), { recursive: true, force: true });
   await bundle({
     absWorkingDir: root,
     entryPoints: { main: 'electron/main/main.ts', preload: 'electron/preload.ts' },
-    outdir: outputFolder,
+    outdir: part(mainFolder),
     outExtension: { '.js': '.cjs' },
     bundle: true,
     platform: 'node',
@@ -48,7 +61,13 @@ async function main() {
     sourcemap: true,
     logLevel: 'warning',
   });
-  await buildWindow({ configFile: join(root, 'vite.config.ts'), logLevel: 'warn' });
+  await buildWindow({
+    configFile: join(root, 'vite.config.ts'),
+    logLevel: 'warn',
+    build: { outDir: part(windowFolder) },
+  });
+  putInPlace(mainFolder);
+  putInPlace(windowFolder);
   return 0;
 }
 
