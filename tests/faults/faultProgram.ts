@@ -114,7 +114,8 @@ function filesUnder(path: string): readonly string[] {
     .flatMap((name) => filesUnder(join(path, name)));
 }
 
-function commitNow(): string {
+/** The commit that is checked out, or `unknown` outside a checkout. */
+export function commitNow(): string {
   try {
     return execFileSync('git', ['rev-parse', 'HEAD'], { cwd: ROOT, encoding: 'utf8' }).trim();
   } catch {
@@ -122,7 +123,8 @@ function commitNow(): string {
   }
 }
 
-function machine() {
+/** What it was measured on. */
+export function machine() {
   const [first] = cpus();
   return {
     platform: `${process.platform} ${release()} ${process.arch}`,
