@@ -7,6 +7,7 @@ import type { ThingKind } from '../../state/shopForms.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
+import { PersonChooser } from '../Job/PersonChooser.tsx';
 import { AddThing } from './AddThing.tsx';
 import { Procedures } from './Procedures.tsx';
 
@@ -78,6 +79,7 @@ export function ShopScreen(): ReactNode {
             {say('shop.line', { code: shop.code, bays: shop.bays.map((bay) => bay.name).join(', ') })}
           </span>
         </div>
+        <PersonChooser />
         <Button icon="home" onPress={() => actions.go({ screen: 'home' })}>
           {say('act.home')}
         </Button>

@@ -7,6 +7,7 @@ import { useActions } from '../../state/windowContext.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { focusNext } from './focusNext.ts';
+import { leftForGood } from './leftForGood.ts';
 import { Question, Refusal } from './Question.tsx';
 import { useField } from './useField.ts';
 
@@ -63,7 +64,9 @@ export function NumberField(props: NumberFieldProps): ReactNode {
         actions.type(view.job, view.key, text);
       }}
       onBlur={() => {
-        if (view.mark === 'typing') finish();
+        if (view.mark !== 'typing') return;
+        if (leftForGood()) finish();
+        else actions.leave(view.job, view.key);
       }}
       onEnter={() => {
         if (finish()) focusNext(document.activeElement);

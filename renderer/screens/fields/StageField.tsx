@@ -17,6 +17,9 @@ export interface StageFieldProps {
   readonly place: Place;
 }
 
+/** Lengths measured on a car lie within this; beyond it is asked, never refused. */
+const CAR_LENGTH_MM = { min: 0, max: 7000 } as const;
+
 /** Unit of a quantity: of the procedure's input it stands for, else a length. */
 function quantityUnit({ at, sensor }: Place): 'mm' | '°' {
   const input = sensor?.procedure?.inputs.find((each) => each.name === at.item);
@@ -47,6 +50,7 @@ export function StageField({ held, field, place }: StageFieldProps): ReactNode {
           label={label}
           unit={unit}
           decimals={unit === 'mm' ? 1 : 2}
+          {...(unit === 'mm' ? { limits: CAR_LENGTH_MM } : {})}
           {...hint}
         />
       );

@@ -12,6 +12,7 @@ import { sayKey } from '../../text/sayKey.ts';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { focusNext } from './focusNext.ts';
+import { leftForGood } from './leftForGood.ts';
 import { useField } from './useField.ts';
 
 export interface TypedFieldProps {
@@ -43,7 +44,9 @@ export function TypedField({ held, field, at, below, tidy, holds }: TypedFieldPr
       {...(field.hint === undefined ? {} : { hint: sayKey(field.hint) })}
       onChange={(text) => actions.type(view.job, view.key, text)}
       onBlur={() => {
-        if (view.mark === 'typing') send();
+        if (view.mark !== 'typing') return;
+        if (leftForGood()) send();
+        else actions.leave(view.job, view.key);
       }}
       onEnter={() => {
         if (view.mark !== 'recorded' && view.mark !== 'none' && view.mark !== 'sent') send();

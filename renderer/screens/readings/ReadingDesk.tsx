@@ -83,6 +83,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
             slot={current}
             slots={slots}
             onRecorded={() => pick(nextSlot(slots, current.key)?.key ?? current.key)}
+            onStay={() => setPicked(current.key)}
           />
         )}
       </div>

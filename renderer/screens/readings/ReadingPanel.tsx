@@ -2,7 +2,7 @@
  * The current reading, large: one digit group and one large Enter. A doubtful entry is asked about here with one-tap
  * cures; what is recorded stands beside it and can be repeated or struck.
  */
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type FocusEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
 import type { Cure } from '../../../core/entry/index.ts';
 import { say } from '../../../core/words/index.ts';
@@ -20,6 +20,7 @@ import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { Icon } from '../../ui/Icon.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
+import { leftForGood } from '../fields/leftForGood.ts';
 import { Question, Refusal } from '../fields/Question.tsx';
 import { exchangeSides } from './exchangeSides.ts';
 import { InstrumentLine } from './InstrumentLine.tsx';
@@ -31,9 +32,11 @@ interface ReadingPanelProps {
   readonly slot: Slot;
   readonly slots: readonly Slot[];
   readonly onRecorded: () => void;
+  /** The reading in sight stays in sight: the person is at work elsewhere. */
+  readonly onStay: () => void;
 }
 
-export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPanelProps): ReactNode {
+export function ReadingPanel({ held, view, slot, slots, onRecorded, onStay }: ReadingPanelProps): ReactNode {
   const actions = useActions();
   const { job } = held;
   const typed = useWindow((state) => state.typed[typedKey(job.id, slot.draft)]);
@@ -53,7 +56,6 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPan
 
   const finish = (): void => {
     setAsked(false);
-    actions.drop(job.id, directionKey(slot));
     onRecorded();
   };
   const record = (value: number): void => {
@@ -65,25 +67,44 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPan
       instrument: instrument?.id ?? null,
     });
     void actions.send(job.id, slot.draft, [fact]);
-    finish();
+    actions.drop(job.id, directionKey(slot));
   };
+  const isPlain = read.ok && read.value.question === undefined && !needsWay;
   const enter = (): void => {
     if (text.trim() === '' || typed?.phase === 'sent') return;
-    if (!read.ok || read.value.question !== undefined || needsWay) setAsked(true);
-    else record(read.value.value);
+    if (isPlain) {
+      record(read.value.value);
+      finish();
+    } else {
+      setAsked(true);
+    }
+  };
+  /** Leaving the panel sends what is plain; the person has gone elsewhere, so no other reading is opened. */
+  const leave = (event: FocusEvent<HTMLElement>): void => {
+    if (event.currentTarget.contains(event.relatedTarget)) return;
+    if (isPlain && typed?.phase === 'typing' && leftForGood()) {
+      onStay();
+      record(read.value.value);
+    } else {
+      actions.leave(job.id, slot.draft);
+    }
   };
   const cure = (taken: Cure): void => {
     if (needsWay) return;
     const swap = exchangeSides(job, slot, slots, taken, text, instrument?.id ?? null);
-    if (swap === undefined) {
-      record(taken.value);
-    } else {
-      void actions.send(job.id, slot.draft, swap);
-      finish();
-    }
+    if (swap === undefined) record(taken.value);
+    else void actions.send(job.id, slot.draft, swap);
+    finish();
   };
   return (
-    <section className="reading" data-form="reading" data-testid="reading" data-slot={slot.key}>
+    <fieldset
+      className="reading"
+      data-form="reading"
+      data-testid="reading"
+      data-slot={slot.key}
+      aria-label={sayKey(spec.label)}
+      onBlur={leave}
+    >
       <TextEntry
         large
         numeric
@@ -98,7 +119,6 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPan
           actions.type(job.id, slot.draft, next);
         }}
         onEnter={enter}
-        onBlur={() => actions.leave(job.id, slot.draft)}
         beside={
           <>
             <AriaButton className="button button-main enter" onPress={enter} data-testid="enter">
@@ -143,6 +163,6 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded }: ReadingPan
         repeats={slot.standing.length > 0}
         onChoose={(id) => actions.type(job.id, instrumentKey(slot), id)}
       />
-    </section>
+    </fieldset>
   );
 }
