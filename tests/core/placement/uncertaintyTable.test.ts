@@ -3,6 +3,7 @@
  * bumper and 5 m from the rear axle. The ranges are a linear estimate made beforehand (common practice, no source); where
  * the adjuster disagrees with it, the reason stands beside the number.
  */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Coordinate } from '../../../core/frames.ts';
 import type { PlacementInput, WorkClass } from '../../../core/placement/types.ts';
@@ -115,5 +116,32 @@ describe('U of the default recipe', () => {
     const centre = coordinateOf(answerOf(inputOf(SQUARE)), 'left').U;
     // Two toes of u 0.03 degrees: u(thrust) 0.0212 degrees, times 5 m, times 2.
     expect(Math.sqrt(thrust * thrust - centre * centre)).toBeCloseTo(3.7, 1);
+  });
+});
+
+/** A cell such as `3.5 to 4 mm` as a range; a single value holds to half its last place. */
+function rangeOf(cell: string): readonly [number, number] {
+  const [low = Number.NaN, high] = [...cell.matchAll(/\d+(?:\.\d+)?/g)].map((match) => Number(match[0]));
+  return high === undefined ? [low - 0.05, low + 0.05] : [low, high];
+}
+
+describe('the table of the README', () => {
+  const readme = readFileSync(new URL('../../../README.md', import.meta.url), 'utf8');
+  const rows = (readme.split('<!-- table: uncertainty -->')[1] ?? '').split('\n').slice(3, 6);
+  const works = [
+    ['typical', 1],
+    ['careful', 2],
+    ['best', 1],
+  ] as const;
+
+  test.each(works)('says of %s work what the program computes', (work, drops) => {
+    const row = rows.find((each) => each.startsWith(`| ${work}:`));
+    const cells = row?.split('|').slice(2, 5) ?? [];
+    expect(cells).toHaveLength(3);
+    const input = inputFor(work, 2000, drops);
+    for (const [i, coordinate] of (['ahead', 'left', 'yaw'] as const).entries()) {
+      const [low, high] = rangeOf(cells[i] ?? '');
+      inside(expanded(input, coordinate), low, high);
+    }
   });
 });
