@@ -5,6 +5,7 @@
  * corrections is taken (innerConstraints.ts).
  */
 import { addAt, at, indexAt } from '../linalg/at.ts';
+import { choleskyInPlace, packedIndex, packedSize } from '../linalg/cholesky.ts';
 import { dot } from '../linalg/dot.ts';
 import { symmetricEigen } from '../linalg/eigen.ts';
 import type { Layout } from './layout.ts';
@@ -105,12 +106,30 @@ function freedomsOf(gram: Float64Array, parts: Float64Array): Pick<Gauge, 'freed
   const scaled = gram.map((value, i) => value * at(scale, Math.floor(i / COUNT)) * at(scale, i % COUNT));
   // A motion that moves nothing is none: give it a resistance of one.
   for (let k = 0; k < COUNT; k++) if (at(scale, k) === 0) scaled[k * COUNT + k] = 1;
+  if (held(scaled)) return { freedoms: [], combinations: [] };
   const { values, vectors } = symmetricEigen(scaled, COUNT);
   const free: Float64Array[] = [];
   for (let i = 0; i < COUNT && at(values, i) < UNRESISTED; i++) {
     free.push(scale.map((s, k) => at(vectors, i * COUNT + k) * s));
   }
   return nameFreedoms(free);
+}
+
+/** A motion of which this share is left once the others are taken away is surely resisted; most layouts end here. */
+const SURELY = 1e-9;
+
+function held(scaled: Float64Array): boolean {
+  const packed = new Float64Array(packedSize(COUNT));
+  for (let k = 0; k < COUNT; k++) {
+    for (let l = 0; l <= k; l++) packed[packedIndex(k, l)] = at(scaled, k * COUNT + l);
+  }
+  if (choleskyInPlace(packed, COUNT, SURELY) >= 0) return false;
+  // The diagonal itself is small where the parts of a motion cancel: compare with one, not with it.
+  for (let k = 0; k < COUNT; k++) {
+    const left = at(packed, packedIndex(k, k));
+    if (left * left < SURELY) return false;
+  }
+  return true;
 }
 
 /** Brings the free combinations to echelon form, so that each is named by the first motion it contains. */

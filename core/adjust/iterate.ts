@@ -12,6 +12,11 @@ import type { StopReason } from './solution.ts';
 
 /** A step that changes all readings together by less than 1e-7 of their u has arrived. */
 const ARRIVED_SQUARED = 1e-14;
+/**
+ * Steps shrink by at least the same factor each time near the solution. A step below 1e-4 of u whose successor would
+ * by that factor be below the limit above is the last one: the matrix factored before it is that of the solution.
+ */
+const NEARLY_SQUARED = 1e-8;
 /** Sums of squares are compared to this share of themselves: rounding alone must not look like a failed step. */
 const SLACK = 1e-9;
 const FIRST_DAMPING = 1e-3;
@@ -45,6 +50,7 @@ export function iterate(lin: Linearisation, mostIterations: number): Result<Arri
   const before = new Float64Array(lin.state.values.length);
   let damping = 0;
   let damped = false;
+  let lengthBefore = 0;
   for (let iterations = 1; iterations <= mostIterations; iterations++) {
     const pair = lin.rows.coincident[0];
     if (pair !== undefined) return err({ why: 'coincident', pair });
@@ -60,7 +66,10 @@ export function iterate(lin: Linearisation, mostIterations: number): Result<Arri
     before.set(lin.state.values);
     lin.apply(normal.step);
     const next = lin.evaluate();
-    const arrived = length <= ARRIVED_SQUARED && misclosure(lin) <= gap + SLACK;
+    const successor = lengthBefore > 0 ? (length * length) / lengthBefore : length;
+    const last = length <= ARRIVED_SQUARED || (length <= NEARLY_SQUARED && successor <= ARRIVED_SQUARED);
+    const arrived = last && misclosure(lin) <= gap + SLACK;
+    lengthBefore = damping === 0 ? length : 0;
     if (arrived && damping === 0) {
       const stopReason = damped ? 'converged after damping' : 'converged';
       return ok({ normal, gauge, iterations, stopReason });

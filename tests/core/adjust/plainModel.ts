@@ -79,13 +79,16 @@ export function plainProblem(network: Network): PlainProblem {
     u.push(uOf(is));
   }
   const index = new Map(names.map((name, i) => [name, i]));
+  const read = (name: string): Reader => {
+    const i = index.get(name);
+    const constant = fixed.get(name) ?? Number.NaN;
+    return i === undefined ? () => constant : (x) => x[i] ?? Number.NaN;
+  };
+  const world = new World(network, read);
+  const rows = [...network.readings.flatMap((reading) => world.rows(reading)), ...knownNames.map(read)];
   const compute = (x: readonly number[] | Float64Array): number[] => {
-    const get = (name: string): number => {
-      const i = index.get(name);
-      return i === undefined ? (fixed.get(name) ?? Number.NaN) : (x[i] ?? Number.NaN);
-    };
-    const world = new World(network, get);
-    return [...network.readings.flatMap((reading) => world.values(reading)), ...knownNames.map(get)];
+    world.turnBodies(x);
+    return rows.map((row) => row(x));
   };
   return { names, observed, u, compute };
 }
@@ -107,106 +110,166 @@ function observations(reading: Reading): (readonly [number, number])[] {
   }
 }
 
+type Unknowns = readonly number[] | Float64Array;
+/** A number, or a point, as a function of the unknowns. */
+type Reader = (x: Unknowns) => number;
+type PointReader = (x: Unknowns) => Vector;
+
+/** The three axes of a body in the bay, brought up to date before the rows are computed. */
+interface Axes {
+  x: Vector;
+  y: Vector;
+  z: Vector;
+}
+
 class World {
-  private readonly get: (name: string) => number;
+  private readonly read: (name: string) => Reader;
   private readonly bodyOf = new Map<string, string>();
+  private readonly axes = new Map<string, Axes>();
+  private readonly turns: ((x: Unknowns) => void)[] = [];
 
-  constructor(network: Network, get: (name: string) => number) {
-    this.get = get;
-    for (const body of network.bodies) for (const point of body.points) this.bodyOf.set(point.id, body.id);
-  }
-
-  /** Columns of Rz(yaw) Ry(pitch) Rx(roll) by turning the three axes one rotation after the other. */
-  axes(body: string): readonly [Vector, Vector, Vector] {
-    const turned = (v: Vector): Vector => {
-      const roll = this.get(`${body}/roll`);
-      const pitch = this.get(`${body}/pitch`);
-      const yaw = this.get(`${body}/yaw`);
-      let [x, y, z] = v;
-      [y, z] = [Math.cos(roll) * y - Math.sin(roll) * z, Math.sin(roll) * y + Math.cos(roll) * z];
-      [x, z] = [Math.cos(pitch) * x + Math.sin(pitch) * z, -Math.sin(pitch) * x + Math.cos(pitch) * z];
-      [x, y] = [Math.cos(yaw) * x - Math.sin(yaw) * y, Math.sin(yaw) * x + Math.cos(yaw) * y];
-      return [x, y, z];
-    };
-    return [turned([1, 0, 0]), turned([0, 1, 0]), turned([0, 0, 1])];
-  }
-
-  point(id: string): Vector {
-    const own: Vector = [this.get(`${id}/x`), this.get(`${id}/y`), this.get(`${id}/z`)];
-    const body = this.bodyOf.get(id);
-    if (body === undefined) return own;
-    const [ax, ay, az] = this.axes(body);
-    const c = (i: 0 | 1 | 2) => ax[i] * own[0] + ay[i] * own[1] + az[i] * own[2];
-    return [this.get(`${body}/x`) + c(0), this.get(`${body}/y`) + c(1), this.get(`${body}/z`) + c(2)];
-  }
-
-  heading(direction: { from: string; to: string } | { body: string; axis: 'x' | 'y' }): number {
-    if ('body' in direction) {
-      const [x, y] = this.axes(direction.body)[direction.axis === 'x' ? 0 : 1];
-      return Math.atan2(y, x);
+  constructor(network: Network, read: (name: string) => Reader) {
+    this.read = read;
+    for (const { id, points } of network.bodies) {
+      for (const point of points) this.bodyOf.set(point.id, id);
+      const axes: Axes = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
+      this.axes.set(id, axes);
+      const [yaw, pitch, roll] = [read(`${id}/yaw`), read(`${id}/pitch`), read(`${id}/roll`)];
+      this.turns.push((x) => {
+        const turn = turning(yaw(x), pitch(x), roll(x));
+        axes.x = turn([1, 0, 0]);
+        axes.y = turn([0, 1, 0]);
+        axes.z = turn([0, 0, 1]);
+      });
     }
-    const [a, b] = [this.point(direction.from), this.point(direction.to)];
-    return Math.atan2(b[1] - a[1], b[0] - a[0]);
   }
 
-  /** Along and across components of b - a relative to a heading. */
-  relative(a: Vector, b: Vector, heading: number): readonly [number, number] {
-    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-    return [
-      Math.cos(heading) * dx + Math.sin(heading) * dy,
-      -Math.sin(heading) * dx + Math.cos(heading) * dy,
-    ];
+  turnBodies(x: Unknowns): void {
+    for (const turn of this.turns) turn(x);
   }
 
-  shared(id: string | undefined): number {
-    return id === undefined ? 0 : this.get(`${id}/value`);
+  private axesOf(body: string): Axes {
+    const axes = this.axes.get(body);
+    if (axes === undefined) throw new Error(`no body ${body}`);
+    return axes;
   }
 
-  values(reading: Reading): number[] {
+  private point(id: string): PointReader {
+    const [px, py, pz] = [this.read(`${id}/x`), this.read(`${id}/y`), this.read(`${id}/z`)];
+    const body = this.bodyOf.get(id);
+    if (body === undefined) return (x) => [px(x), py(x), pz(x)];
+    const axes = this.axesOf(body);
+    const origin = [this.read(`${body}/x`), this.read(`${body}/y`), this.read(`${body}/z`)] as const;
+    return (x) => {
+      const [a, b, c] = [px(x), py(x), pz(x)];
+      const along = (i: 0 | 1 | 2) => origin[i](x) + axes.x[i] * a + axes.y[i] * b + axes.z[i] * c;
+      return [along(0), along(1), along(2)];
+    };
+  }
+
+  private heading(direction: { from: string; to: string } | { body: string; axis: 'x' | 'y' }): Reader {
+    if ('body' in direction) {
+      const axes = this.axesOf(direction.body);
+      return () => Math.atan2(axes[direction.axis][1], axes[direction.axis][0]);
+    }
+    const [from, to] = [this.point(direction.from), this.point(direction.to)];
+    return (x) => {
+      const [a, b] = [from(x), to(x)];
+      return Math.atan2(b[1] - a[1], b[0] - a[0]);
+    };
+  }
+
+  private shared(id: string | undefined): Reader {
+    return id === undefined ? () => 0 : this.read(`${id}/value`);
+  }
+
+  /** One function per scalar row of a reading. */
+  rows(reading: Reading): Reader[] {
     switch (reading.kind) {
       case 'drop': {
-        const [along, across] = this.relative(
-          this.point(reading.point),
-          this.point(reading.mark),
-          this.heading(reading.direction),
-        );
+        const [point, mark] = [this.point(reading.point), this.point(reading.mark)];
+        const heading = this.heading(reading.direction);
         const arm = this.shared(reading.arm?.shared);
-        return [along - arm * (reading.arm?.along ?? 0), across - arm * (reading.arm?.across ?? 0)];
+        const [armAlong, armAcross] = [reading.arm?.along ?? 0, reading.arm?.across ?? 0];
+        return [
+          (x) => relative(point(x), mark(x), heading(x))[0] - arm(x) * armAlong,
+          (x) => relative(point(x), mark(x), heading(x))[1] - arm(x) * armAcross,
+        ];
       }
       case 'distance': {
-        const [a, b] = [this.point(reading.from), this.point(reading.to)];
-        const rise = reading.mode === 'level' ? 0 : b[2] - a[2];
-        const length = Math.hypot(b[0] - a[0], b[1] - a[1], rise);
-        return [length * (1 + this.shared(reading.scale)) + this.shared(reading.zero)];
+        const [from, to] = [this.point(reading.from), this.point(reading.to)];
+        const [scale, zero] = [this.shared(reading.scale), this.shared(reading.zero)];
+        const level = reading.mode === 'level';
+        return [
+          (x) => {
+            const [a, b] = [from(x), to(x)];
+            const [dx, dy, dz] = [b[0] - a[0], b[1] - a[1], level ? 0 : b[2] - a[2]];
+            return Math.sqrt(dx * dx + dy * dy + dz * dz) * (1 + scale(x)) + zero(x);
+          },
+        ];
       }
       case 'offset':
       case 'along': {
-        const heading = this.heading(reading.line);
-        const at = this.relative(this.point(reading.line.from), this.point(reading.point), heading);
-        return reading.kind === 'offset'
-          ? [at[1] + this.shared(reading.zero)]
-          : [at[0] * (1 + this.shared(reading.scale)) + this.shared(reading.zero)];
+        const [from, point] = [this.point(reading.line.from), this.point(reading.point)];
+        const [heading, zero] = [this.heading(reading.line), this.shared(reading.zero)];
+        if (reading.kind === 'offset') {
+          return [(x) => relative(from(x), point(x), heading(x))[1] + zero(x)];
+        }
+        const scale = this.shared(reading.scale);
+        return [(x) => relative(from(x), point(x), heading(x))[0] * (1 + scale(x)) + zero(x)];
       }
       case 'angle': {
-        const turn = this.heading(reading.second) - this.heading(reading.first) + this.shared(reading.zero);
-        const off = turn - reading.valueRad;
-        return [reading.valueRad + Math.atan2(Math.sin(off), Math.cos(off))];
+        const [first, second] = [this.heading(reading.first), this.heading(reading.second)];
+        const zero = this.shared(reading.zero);
+        return [
+          (x) => {
+            const off = second(x) - first(x) + zero(x) - reading.valueRad;
+            return reading.valueRad + Math.atan2(Math.sin(off), Math.cos(off));
+          },
+        ];
       }
       case 'height': {
-        const above = 'point' in reading.above ? this.point(reading.above.point)[2] : reading.above.levelMm;
-        return [this.point(reading.point)[2] - above + this.shared(reading.zero)];
+        const zero = this.shared(reading.zero);
+        const point = this.point(reading.point);
+        const { above } = reading;
+        if ('levelMm' in above) return [(x) => point(x)[2] - above.levelMm + zero(x)];
+        const base = this.point(above.point);
+        return [(x) => point(x)[2] - base(x)[2] + zero(x)];
       }
       case 'tilt': {
-        const [ax, ay] = this.axes(reading.body);
-        const tilt = reading.axis === 'pitch' ? -Math.asin(ax[2]) : Math.asin(ay[2]);
-        return [tilt + this.shared(reading.zero)];
+        const axes = this.axesOf(reading.body);
+        const zero = this.shared(reading.zero);
+        return reading.axis === 'pitch'
+          ? [(x) => -Math.asin(axes.x[2]) + zero(x)]
+          : [(x) => Math.asin(axes.y[2]) + zero(x)];
       }
-      case 'coordinate':
-        return [this.point(reading.point)['xyz'.indexOf(reading.axis) as 0 | 1 | 2]];
+      case 'coordinate': {
+        const point = this.point(reading.point);
+        const axis = { x: 0, y: 1, z: 2 } as const;
+        return [(x) => point(x)[axis[reading.axis]]];
+      }
       default:
         throw new Error('not in the plain model');
     }
   }
+}
+
+/** Turns a vector by roll, then pitch, then yaw about the bay's axes: Rz(yaw) Ry(pitch) Rx(roll), one after the other. */
+function turning(yaw: number, pitch: number, roll: number): (v: Vector) => Vector {
+  const [cr, sr, cp, sp] = [Math.cos(roll), Math.sin(roll), Math.cos(pitch), Math.sin(pitch)];
+  const [cy, sy] = [Math.cos(yaw), Math.sin(yaw)];
+  return ([x, y, z]) => {
+    const [y1, z1] = [cr * y - sr * z, sr * y + cr * z];
+    const [x2, z2] = [cp * x + sp * z1, -sp * x + cp * z1];
+    return [cy * x2 - sy * y1, sy * x2 + cy * y1, z2];
+  };
+}
+
+/** Along and across components of b - a relative to a heading. */
+function relative(a: Vector, b: Vector, heading: number): readonly [number, number] {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const [c, s] = [Math.cos(heading), Math.sin(heading)];
+  return [c * dx + s * dy, -s * dx + c * dy];
 }
 
 /** Numeric Jacobian of the plain problem by central differences, row by row. */
