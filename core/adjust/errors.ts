@@ -62,4 +62,5 @@ export type AdjustError =
   | Failure<'adjust/noStart', 'giveStart'>
   | (Failure<'adjust/notConverged', 'checkReadings'> & { readonly iterations: number });
 
+/** Any of the codes above. */
 export type AdjustErrorCode = AdjustError['code'];

@@ -21,6 +21,7 @@ const NEARLY_SQUARED = 1e-8;
 const SLACK = 1e-9;
 const FIRST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e12;
+/** Steps before giving up; a network with sound readings needs three to five. */
 export const DEFAULT_ITERATIONS = 50;
 
 /** Where the iteration ended; `normal` is factored there, undamped. */

@@ -56,8 +56,9 @@ export interface Layout {
   readonly sharedById: ReadonlyMap<string, number>;
 }
 
-/** Names of the three coordinates and the three angles, in slot order. */
+/** Names of the three coordinates, in slot order. */
 export const COORDINATES = ['x', 'y', 'z'] as const;
+/** Names of the three angles of a pose, in slot order. */
 export const ANGLES = ['yaw', 'pitch', 'roll'] as const;
 
 const FIXED_U = 0;

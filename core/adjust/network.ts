@@ -80,10 +80,16 @@ export const networkSchema = z.strictObject({
   sides: z.array(sideSchema).max(2000),
 });
 
+/** The whole document, read-only. */
 export type Network = DeepReadonly<z.infer<typeof networkSchema>>;
+/** A point in the bay frame, mm. */
 export type NetworkPoint = DeepReadonly<z.infer<typeof pointSchema>>;
+/** A point in its body's own frame, mm. */
 export type BodyPoint = DeepReadonly<z.infer<typeof bodyPointSchema>>;
+/** A rigid body with its pose and its own points. */
 export type Body = DeepReadonly<z.infer<typeof bodySchema>>;
+/** An unknown that several readings share. */
 export type Shared = DeepReadonly<z.infer<typeof sharedSchema>>;
+/** On which side of a directed line a point lies. */
 export type Side = DeepReadonly<z.infer<typeof sideSchema>>;
 export type { Reading, ReadingKind, ReadingOf };

@@ -78,8 +78,13 @@ export const directionSchema = z.union([lineSchema, bodyAxisSchema]);
 /** Name and label of a thing in the network. */
 export const namedFields = { id: idSchema, label: labelSchema.optional() };
 
+/** What is known of a length beforehand, mm. */
 export type LengthKnowledge = DeepReadonly<z.infer<typeof lengthKnowledgeSchema>>;
+/** What is known of an angle beforehand, radians. */
 export type AngleKnowledge = DeepReadonly<z.infer<typeof angleKnowledgeSchema>>;
+/** What is known of a pure number beforehand. */
 export type RatioKnowledge = DeepReadonly<z.infer<typeof ratioKnowledgeSchema>>;
+/** A directed plan line through two points. */
 export type Line = DeepReadonly<z.infer<typeof lineSchema>>;
+/** A plan direction: through two points, or a body's axis. */
 export type Direction = DeepReadonly<z.infer<typeof directionSchema>>;

@@ -17,6 +17,7 @@ export interface Estimates {
   shared(id: string): number;
 }
 
+/** Which number of its owner an unknown is. */
 export type UnknownComponent = 'x' | 'y' | 'z' | 'yaw' | 'pitch' | 'roll' | 'value';
 
 /** One unknown of the solution; its place in the list is its row in the covariance. */
@@ -83,8 +84,10 @@ export interface Suspicion {
   readonly repeatToSeparate: string | undefined;
 }
 
+/** A motion of the whole layout: shifts along the bay axes, turn about the vertical, tilts about x and y. */
 export type GaugeFreedom = 'x' | 'y' | 'z' | 'turn' | 'tiltX' | 'tiltY';
 
+/** How the iteration ended; damping changes the way, never the answer. */
 export type StopReason = 'converged' | 'converged after damping';
 
 /** A solved network. */
@@ -169,6 +172,7 @@ export type Derive = (solution: Solution, fn: (estimates: Estimates) => number) 
 /** Signature of `deriveAll` in derive.ts. */
 export type DeriveAll = (solution: Solution, fn: (estimates: Estimates) => readonly number[]) => DerivedSet;
 
+/** How to begin and when to give up. */
 export interface SolveOptions {
   /** Start from these unknowns where present (`hubFL/x` -> 12.5), such as the last solution's, else construct. */
   readonly start?: ReadonlyMap<string, number>;

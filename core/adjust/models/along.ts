@@ -8,6 +8,7 @@ import { idSchema, lineSchema, readingFields, uSchema } from '../schemaParts.ts'
 import type { ReadingModel } from './model.ts';
 import { bindDirection } from './planDirection.ts';
 
+/** Fields of an along reading, mm. */
 export const alongSchema = z.strictObject({
   kind: z.literal('along'),
   ...readingFields,
@@ -19,6 +20,7 @@ export const alongSchema = z.strictObject({
   zero: idSchema.optional(),
 });
 
+/** Foot on the line, times scale, plus zero. */
 export const alongModel: ReadingModel<typeof alongSchema> = {
   schema: alongSchema,
   bind(reading, binder) {

@@ -10,6 +10,7 @@ import { factOf } from '../start/facts.ts';
 import type { ReadingModel } from './model.ts';
 import { bindDirection } from './planDirection.ts';
 
+/** Fields of an angle reading, radians. */
 export const angleSchema = z.strictObject({
   kind: z.literal('angle'),
   ...readingFields,
@@ -20,6 +21,7 @@ export const angleSchema = z.strictObject({
   zero: idSchema.optional(),
 });
 
+/** Heading of the second direction less that of the first, plus zero, nearest to the reading. */
 export const angleModel: ReadingModel<typeof angleSchema> = {
   schema: angleSchema,
   bind(reading, binder) {

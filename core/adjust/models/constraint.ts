@@ -25,6 +25,7 @@ export const quantitySchema = z.discriminatedUnion('of', [
   z.strictObject({ of: z.literal('shared'), shared: idSchema }),
 ]);
 
+/** Fields of a constraint; the unit is that of its quantities. */
 export const constraintSchema = z.strictObject({
   kind: z.literal('constraint'),
   ...readingFields,
@@ -117,6 +118,7 @@ function bindDistance([from, to]: readonly [number, number], level: boolean): Bo
   };
 }
 
+/** The weighted sum of the quantities. */
 export const constraintModel: ReadingModel<typeof constraintSchema> = {
   schema: constraintSchema,
   bind(reading, binder) {

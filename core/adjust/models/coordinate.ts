@@ -4,6 +4,7 @@ import { at } from '../../linalg/at.ts';
 import { idSchema, readingFields, uSchema } from '../schemaParts.ts';
 import type { ReadingModel } from './model.ts';
 
+/** Fields of a coordinate reading, mm. */
 export const coordinateSchema = z.strictObject({
   kind: z.literal('coordinate'),
   ...readingFields,
@@ -13,6 +14,7 @@ export const coordinateSchema = z.strictObject({
   uMm: uSchema,
 });
 
+/** The coordinate itself. */
 export const coordinateModel: ReadingModel<typeof coordinateSchema> = {
   schema: coordinateSchema,
   bind(reading, binder) {

@@ -23,6 +23,7 @@ export const distanceSchema = z.strictObject({
   zero: idSchema.optional(),
 });
 
+/** Distance in space or level, times scale, plus zero. */
 export const distanceModel: ReadingModel<typeof distanceSchema> = {
   schema: distanceSchema,
   bind(reading, binder) {

@@ -34,6 +34,7 @@ export const dropSchema = z.strictObject({
   uAcrossMm: uSchema,
 });
 
+/** Mark less point, along and across the direction, less the arm. */
 export const dropModel: ReadingModel<typeof dropSchema> = {
   schema: dropSchema,
   bind(reading, binder) {

@@ -7,6 +7,7 @@ import { at } from '../../linalg/at.ts';
 import { idSchema, readingFields, uSchema } from '../schemaParts.ts';
 import type { ReadingModel } from './model.ts';
 
+/** Fields of a height reading, mm. */
 export const heightSchema = z.strictObject({
   kind: z.literal('height'),
   ...readingFields,
@@ -17,6 +18,7 @@ export const heightSchema = z.strictObject({
   zero: idSchema.optional(),
 });
 
+/** Difference of heights, plus zero. */
 export const heightModel: ReadingModel<typeof heightSchema> = {
   schema: heightSchema,
   bind(reading, binder) {

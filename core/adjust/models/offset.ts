@@ -8,6 +8,7 @@ import { idSchema, lineSchema, readingFields, uSchema } from '../schemaParts.ts'
 import type { ReadingModel } from './model.ts';
 import { bindDirection } from './planDirection.ts';
 
+/** Fields of an offset reading, mm. */
 export const offsetSchema = z.strictObject({
   kind: z.literal('offset'),
   ...readingFields,
@@ -18,6 +19,7 @@ export const offsetSchema = z.strictObject({
   zero: idSchema.optional(),
 });
 
+/** Perpendicular distance to the left of the line, plus zero. */
 export const offsetModel: ReadingModel<typeof offsetSchema> = {
   schema: offsetSchema,
   bind(reading, binder) {

@@ -14,6 +14,7 @@ import type { BoundReading } from './model.ts';
 import { offsetModel } from './offset.ts';
 import { tiltModel } from './tilt.ts';
 
+/** One line per kind: its name in documents, and its model. */
 export const readingModels = {
   drop: dropModel,
   distance: distanceModel,

@@ -8,6 +8,7 @@ import { at } from '../../linalg/at.ts';
 import { idSchema, readingFields, uSchema } from '../schemaParts.ts';
 import type { ReadingModel } from './model.ts';
 
+/** Fields of a tilt reading, radians. */
 export const tiltSchema = z.strictObject({
   kind: z.literal('tilt'),
   ...readingFields,
@@ -18,6 +19,7 @@ export const tiltSchema = z.strictObject({
   zero: idSchema.optional(),
 });
 
+/** Pitch, or the rise of the y axis, plus zero. */
 export const tiltModel: ReadingModel<typeof tiltSchema> = {
   schema: tiltSchema,
   bind(reading, binder) {
