@@ -5,7 +5,7 @@
 import { planModel } from '../../core/drawing/planModel.ts';
 import type { ScenePoint } from '../../core/drawing/scene.ts';
 import type { ReadingContext } from '../../core/entry/index.ts';
-import type { JobSensor } from '../../core/job/job.ts';
+import { fixtureShape } from '../../core/job/equipment.ts';
 import type { ReadingPoint } from '../../core/placement/recipe.ts';
 import type { PlacementAnswer } from '../../core/placement/types.ts';
 import type { PlacementView } from './placementView.ts';
@@ -36,21 +36,6 @@ function requiredPoints(
     ...model.points,
     'barEnd.carLeft': model.required.endCarLeft,
     'barEnd.carRight': model.required.endCarRight,
-  };
-}
-
-/** The fixture of a job as it is drawn. */
-export function fixtureShape(equipment: NonNullable<JobSensor['equipment']>): {
-  readonly barLengthMm: number;
-  readonly boardWidthMm: number;
-  readonly faceOutMm: number;
-  readonly faceAcrossMm: number;
-} {
-  return {
-    barLengthMm: equipment.fixture.barLengthMm,
-    boardWidthMm: equipment.target.widthMm,
-    faceOutMm: equipment.fixture.faceAheadMm,
-    faceAcrossMm: 0,
   };
 }
 

@@ -7,6 +7,7 @@ import { stages } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { findingWords } from '../../state/nextLine.ts';
+import { lookAtSensor } from '../../state/sensorInSight.ts';
 import { useActions } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
 import { Icon } from '../../ui/Icon.tsx';
@@ -54,6 +55,7 @@ function FindingGroup({
                     <AriaButton
                       className="finding"
                       onPress={() => {
+                        if (finding.sensor !== null) lookAtSensor(held.job.id, finding.sensor);
                         actions.go({ screen: 'job', job: held.job.id, view: finding.stage });
                         actions.lookAt(finding.key);
                       }}

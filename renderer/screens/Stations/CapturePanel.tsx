@@ -45,7 +45,11 @@ export function CapturePanel({ held, sensor, station, found, children }: Capture
     setChange('');
   };
   return (
-    <section className="sheet capture" data-testid="capture">
+    <section
+      className="sheet capture"
+      data-testid="capture"
+      data-field={`capture@${sensor.sensor}/${station.id}`}
+    >
       <h2 className="overline">{say('capture.title')}</h2>
       <p>{station.capturePrompt}</p>
       {children}

@@ -1,20 +1,20 @@
 /** Stations: one after another the target at its required place, proven, then captured on the maker's scan tool. */
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useCallback, useState } from 'react';
 import type { JobSensor } from '../../../core/job/job.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
 import type { ProcedureStation } from '../../../core/procedure/schema.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
+import type { Slot } from '../../state/readings.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
+import { CONTROL, stationOfKey } from '../../state/stationOfKey.ts';
+import { useWindow } from '../../state/windowContext.tsx';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { Cautions } from '../fields/Cautions.tsx';
 import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { StationSide } from './StationSide.tsx';
-
-/** Where the stations' control readings are entered: after the last station. */
-const CONTROL = 'control';
 
 function firstOpen(held: HeldJob, sensor: JobSensor, stations: readonly ProcedureStation[]): string {
   const captured = (station: string): boolean =>
@@ -27,7 +27,15 @@ function firstOpen(held: HeldJob, sensor: JobSensor, stations: readonly Procedur
 function SensorStations({ held, sensor }: { readonly held: HeldJob; readonly sensor: JobSensor }): ReactNode {
   const stations = sensor.procedure?.stations ?? [];
   // Chosen once when the stage is opened: nothing advances by itself under the person's hands.
-  const [current, setCurrent] = useState(() => firstOpen(held, sensor, stations));
+  const focus = useWindow((state) => state.focus);
+  const ids = stations.map((each) => each.id);
+  const [current, setCurrent] = useState(
+    () => (focus === null ? undefined : stationOfKey(focus, ids)) ?? firstOpen(held, sensor, stations),
+  );
+  const only = useCallback(
+    (slot: Slot) => (current === CONTROL ? slot.spec.station === undefined : slot.spec.station === current),
+    [current],
+  );
   const station = stations.find((each) => each.id === current);
   const slides = stations.some((each) => each.kind === 'slide');
   const tabs = [
@@ -51,9 +59,7 @@ function SensorStations({ held, sensor }: { readonly held: HeldJob; readonly sen
         held={held}
         sensor={sensor}
         stage="stations"
-        only={(slot) =>
-          current === CONTROL ? slot.spec.station === undefined : slot.spec.station === current
-        }
+        only={only}
         {...(station === undefined ? {} : { station: station.id })}
         side={(facts) => <StationSide held={held} sensor={sensor} station={station} facts={facts} />}
       />

@@ -5,10 +5,10 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import { planScene } from '../../../core/drawing/plan.ts';
 import type { PlanRequest } from '../../../core/drawing/planModel.ts';
+import { fixtureShape } from '../../../core/job/equipment.ts';
 import type { PlacementAnswer } from '../../../core/placement/types.ts';
 import { say } from '../../../core/words/index.ts';
 import { SceneSvg } from '../../drawings/SceneSvg.tsx';
-import { fixtureShape } from '../../state/expectation.ts';
 import type { PlacementView } from '../../state/placementView.ts';
 import type { Slot } from '../../state/readings.ts';
 import { Button } from '../../ui/Button.tsx';
