@@ -7,7 +7,7 @@ import { reduce } from '../../../core/job/reduce.ts';
 import { err, ok, type Result } from '../../../core/result.ts';
 import { newId } from '../clock.ts';
 import type { CallError, Handlers } from '../host/handlers.ts';
-import type { JournalEntry, JournalReads, StoredEvent } from '../journal/index.ts';
+import type { Journal, JournalEntry, JournalReads, StoredEvent } from '../journal/index.ts';
 import type { ServiceContext } from './context.ts';
 import type { JobRow } from './jobRow.ts';
 import { currentShop } from './shop.ts';
@@ -100,26 +100,36 @@ function knowsPerson(context: ServiceContext, person: string): Result<undefined,
   return known ? ok(undefined) : err({ code: 'person/unknown', details: { person } });
 }
 
-function createJob(
+/** The writing handle and the entries of somebody of this shop, or why not. */
+function admitted(
   context: ServiceContext,
-  input: Input<'job.create'>,
-): Result<Output<'job.create'>, CallError> {
+  input: { readonly person: string; readonly entries: Input<'job.record'>['entries'] },
+): Result<{ readonly journal: Journal<JobRow>; readonly entries: readonly JournalEntry[] }, CallError> {
   const journal = journalOf(context.store);
   if (!journal.ok) return journal;
   const known = knowsPerson(context, input.person);
   if (!known.ok) return known;
   const entries = entriesOf(input.entries);
-  if (!entries.ok) return entries;
+  return entries.ok ? ok({ journal: journal.value, entries: entries.value }) : entries;
+}
+
+function createJob(
+  context: ServiceContext,
+  input: Input<'job.create'>,
+): Result<Output<'job.create'>, CallError> {
+  const allowed = admitted(context, input);
+  if (!allowed.ok) return allowed;
+  const { journal, entries } = allowed.value;
   const shop = currentShop(context);
   if (shop === undefined) return err({ code: 'shop/none', details: {} });
-  const repeated = journal.value.answerTo(input.commandId);
+  const repeated = journal.answerTo(input.commandId);
   if (!repeated.ok) return repeated;
   const already = repeated.value?.events[0];
   if (already !== undefined) return ok({ job: already.event.job });
-  const rows = journal.value.listJobs();
+  const rows = journal.listJobs();
   if (!rows.ok) return rows;
   const job = newId(context.clock, context.random);
-  const ctx = contextOf(journal.value.storeId, input.person, context.version, context.clock, context.random);
+  const ctx = contextOf(journal.storeId, input.person, context.version, context.clock, context.random);
   const year = new Date(ctx.at.utcMs + ctx.at.offsetMin * 60_000).getUTCFullYear();
   const reference = `${input.bay}-${year}-${String(rows.value.length + 1).padStart(4, '0')}`;
   const openedEntry: JournalEntry = {
@@ -127,11 +137,11 @@ function createJob(
     v: 1,
     payload: { reference, demo: shop.demo, bay: input.bay, decisionRule: shop.decisionRule, follows: null },
   };
-  const appended = journal.value.append({
+  const appended = journal.append({
     job,
     commandId: input.commandId,
     expectedSeq: 0,
-    entries: [openedEntry, ...entries.value],
+    entries: [openedEntry, ...entries],
     ctx,
   });
   if (!appended.ok) return appended;
@@ -143,21 +153,18 @@ function record(
   context: ServiceContext,
   input: Input<'job.record'>,
 ): Result<Output<'job.record'>, CallError> {
-  const journal = journalOf(context.store);
-  if (!journal.ok) return journal;
-  const known = knowsPerson(context, input.person);
-  if (!known.ok) return known;
-  const entries = entriesOf(input.entries);
-  if (!entries.ok) return entries;
-  const signed = refuseAfterSignOff(journal.value, input);
+  const allowed = admitted(context, input);
+  if (!allowed.ok) return allowed;
+  const { journal, entries } = allowed.value;
+  const signed = refuseAfterSignOff(journal, input);
   if (!signed.ok) return signed;
-  const appended = journal.value.append({
+  const appended = journal.append({
     job: input.job,
     commandId: input.commandId,
     ...(input.expectedSeq === null ? {} : { expectedSeq: input.expectedSeq }),
-    entries: entries.value,
+    entries: entries,
     ...(input.draft === null ? {} : { clearsDrafts: [input.draft] }),
-    ctx: contextOf(journal.value.storeId, input.person, context.version, context.clock, context.random),
+    ctx: contextOf(journal.storeId, input.person, context.version, context.clock, context.random),
   });
   if (!appended.ok) return appended;
   const last = appended.value.events.at(-1);
