@@ -28,12 +28,17 @@ function dispositionText(sensor: JobSensor): string {
 /** The reason a job ended without calibration, in the signer's choice and words. */
 export function reasonText(input: CertificateInput): string {
   const choice = fieldText(input, 'signoff.stopReason');
-  const words = fieldText(input, 'signoff.stopWords');
-  return [choice, words].filter((each) => each !== '').join(', ');
+  // It stands inside a sentence that ends with its own full stop.
+  const words = fieldText(input, 'signoff.stopWords').replace(/[.\s]+$/, '');
+  return [choice, words].filter((each) => each !== '').join(': ');
+}
+
+function isToBeDoneHere(sensor: JobSensor): boolean {
+  return sensor.disposition === null || DONE_HERE.includes(sensor.disposition);
 }
 
 function outcomeOf(input: CertificateInput, sensor: JobSensor): { outcome: string; verdict?: VerdictKind } {
-  if (input.seal.kind === 'notCalibrated') {
+  if (input.seal.kind === 'notCalibrated' && isToBeDoneHere(sensor)) {
     return { outcome: say('certificate.outcome.notCalibrated'), verdict: 'outside' };
   }
   if (sensor.disposition !== 'staticHere') {
@@ -107,6 +112,7 @@ function facts(input: CertificateInput): readonly Fact[] {
       }),
     ),
     ...fact(say('certificate.label.notDone'), notDoneText(input)),
+    ...fact(sayKey('field.outcome.stateAtHandover'), fieldText(input, 'outcome.stateAtHandover')),
     ...fact(say('certificate.label.toldTo'), fieldText(input, 'outcome.whoWasTold')),
   ];
 }

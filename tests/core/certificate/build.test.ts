@@ -156,7 +156,13 @@ describe('certificate of the stopped demo job', () => {
     expect(document.title).toBe('Certificate: not calibrated');
     expect(document.answer.words).toBe('Not calibrated');
     expect(document.answer.sentence).toMatch(/Reason: .+\./);
-    expect(document.answer.sensors.every((each) => each.verdict === 'outside')).toBe(true);
+    const [camera, radar] = document.answer.sensors;
+    expect(camera).toMatchObject({ outcome: 'not calibrated', verdict: 'outside' });
+    // A sensor that was not to be calibrated is not said to have failed.
+    expect(radar?.outcome).toMatch(/^not needed/);
+    expect(radar?.verdict).toBeUndefined();
+    const firstFacts = document.firstPage.flatMap((block) => (block.block === 'facts' ? block.facts : []));
+    expect(firstFacts).toContainEqual({ label: 'The system at handover', value: 'warning shown' });
   });
 
   test('has no placement where nothing was placed', () => {
