@@ -126,7 +126,7 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
     await expect(job.desk.card('left')).toContainText("to the car's left");
     expect((await job.texts()).flatMap(wordFaults)).toEqual([]);
     await takePicture(launched, 'placement-before');
-    await takePicture(launched, 'placement-before-bay', BAY);
+    await takePicture(launched, 'placement-before-bay', { size: BAY });
   });
 
   await test.step('the move, and the proof', async () => {
@@ -146,7 +146,7 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
     }
     await expect(job.nextAction).toHaveText('Capture on the scan tool: Centre');
     await takePicture(launched, 'placement-proven');
-    await takePicture(launched, 'placement-proven-bay', BAY);
+    await takePicture(launched, 'placement-proven-bay', { size: BAY });
   });
 
   await test.step('Stations: slide, read, capture', async () => {
@@ -194,8 +194,8 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
     expect(Object.keys(answers).length).toBeGreaterThanOrEqual(8);
     expect(new Set(Object.values(answers))).toEqual(new Set(['yes']));
     await expect(job.signOff.certificate.getByTestId('check')).toHaveAttribute('data-exit', '0');
-    await takePicture(launched, 'certificate');
-    await takePicture(launched, 'certificate-bay', BAY);
+    await takePicture(launched, 'certificate', { pdf: true });
+    await takePicture(launched, 'certificate-bay', { size: BAY, pdf: true });
   });
 
   await test.step('the printed numbers are the core’s for the same events', async () => {
