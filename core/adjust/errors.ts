@@ -51,6 +51,7 @@ export type AdjustError =
   | Failure<'adjust/unknownPoint' | 'adjust/unknownBody' | 'adjust/unknownShared', 'defineMissing'>
   | Failure<'adjust/wrongUnit', 'correctDocument'>
   | Failure<'adjust/zeroUncertainty', 'stateUncertainty'>
+  /** Not finite, an uncertainty below nought, or a size no bay has (a thousand kilometres). */
   | Failure<'adjust/notFinite', 'correctNumber'>
   | Failure<'adjust/coincidentPoints', 'separatePoints'>
   | (Failure<'adjust/tooFewReadings' | 'adjust/undetermined', 'addReading'> & {

@@ -37,7 +37,7 @@ export class InnerConstraints {
     for (let f = 0; f < count; f++) {
       for (let g = 0; g <= f; g++) gram[packedIndex(f, g)] = dot(weighted, f * n, motions, g * n, n);
     }
-    invariant(choleskyInPlace(gram, count, 1e-14) < 0, 'free motions are independent');
+    invariant(choleskyInPlace(gram, count, 0) < 0, 'free motions are independent');
     const lift = new Float64Array(count * n);
     const column = new Float64Array(count);
     for (let i = 0; i < n; i++) {

@@ -101,17 +101,24 @@ function checkSides(network: Network, binder: Binder): void {
   }
 }
 
+/** Beyond this (a thousand kilometres in mm) a number is a slip, and its square would swamp everything else. */
+const ABSURD = 1e9;
+/** An uncertainty below this (a nanometre's thousandth) says "exact", which only a constraint may be. */
+const NO_UNCERTAINTY = 1e-9;
+
+const isUsable = (value: number): boolean => Number.isFinite(value) && Math.abs(value) < ABSURD;
+
 function badNumber(observations: readonly Observation[], layout: Layout): AdjustError | undefined {
   for (const one of observations) {
     const id = one.source;
-    if (!Number.isFinite(one.observed) || !Number.isFinite(one.u) || one.u < 0 || !(one.dof > 0)) {
+    if (!isUsable(one.observed) || !isUsable(one.u) || one.u < 0 || !(one.dof > 0)) {
       return { code: 'adjust/notFinite', ids: [id], cure: 'correctNumber' };
     }
-    if (one.u === 0 && one.exact !== true) {
+    if (one.u < NO_UNCERTAINTY && one.exact !== true) {
       return { code: 'adjust/zeroUncertainty', ids: [id], cure: 'stateUncertainty' };
     }
   }
-  const slot = layout.slots.find(({ prior }) => prior.value !== undefined && !Number.isFinite(prior.value));
+  const slot = layout.slots.find(({ prior }) => prior.value !== undefined && !isUsable(prior.value));
   return slot === undefined
     ? undefined
     : { code: 'adjust/notFinite', ids: [slot.owner], cure: 'correctNumber' };

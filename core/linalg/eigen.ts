@@ -59,6 +59,9 @@ function rotatePair(
   for (let k = 0; k < n; k++) turn(m, k * n + p, k * n + q, c, s);
   for (let k = 0; k < n; k++) turn(m, p * n + k, q * n + k, c, s);
   for (let k = 0; k < n; k++) turn(v, p * n + k, q * n + k, c, s);
+  // Nought by construction: what rounding left there would be turned away again and again.
+  m[p * n + q] = 0;
+  m[q * n + p] = 0;
   return true;
 }
 

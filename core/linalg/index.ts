@@ -12,5 +12,6 @@ export {
   transpose,
   zeroMatrix,
 } from './matrix.ts';
+export { fitNonlinear, type NoFit, type NonlinearFit } from './nonlinearFit.ts';
 export { type LeastSquaresFit, leastSquares, type RankDeficient } from './qr.ts';
 export { type Svd, singularValues } from './svd.ts';

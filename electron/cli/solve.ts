@@ -30,7 +30,7 @@ const SENTENCES: Readonly<Record<AdjustErrorCode, string>> = {
   'adjust/wrongUnit': 'A shared unknown or a term of a constraint has another unit than its place wants.',
   'adjust/zeroUncertainty':
     'An uncertainty is zero. State one, or fix the coordinate, or use an exact constraint.',
-  'adjust/notFinite': 'A number is not finite, or an uncertainty is negative.',
+  'adjust/notFinite': 'A number is not finite or beyond reason, or an uncertainty is negative.',
   'adjust/coincidentPoints': 'Two points coincide where a distance or a direction between them is wanted.',
   'adjust/tooFewReadings': 'There are fewer readings than unknowns.',
   'adjust/undetermined': 'The readings do not hold everything.',

@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { inverse, Matrix } from 'ml-matrix';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { deriveAll } from '../../core/adjust/derive.ts';
 import type { Network, NetworkPoint, Reading } from '../../core/adjust/network.ts';
 import type { Estimates, Solution } from '../../core/adjust/solution.ts';
@@ -23,6 +23,9 @@ import {
   solved,
 } from '../core/adjust/networks.ts';
 import { plainJacobian, plainProblem } from '../core/adjust/plainModel.ts';
+
+// Hundreds of adjustments each: seconds on a free machine, far more beside other work.
+vi.setConfig({ testTimeout: 180_000 });
 
 const SEED = 20261125;
 const runs = (numRuns: number) => ({ seed: SEED, numRuns });

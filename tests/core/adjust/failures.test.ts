@@ -102,6 +102,18 @@ describe('what is wrong with the numbers', () => {
     });
   }
 
+  test('a size no bay has, and an uncertainty too small to be one', () => {
+    const points = [...base, freePoint('P')];
+    expect(failure({ points, readings: [level('A', 'P', 1e12, 1)] })).toMatchObject({
+      code: 'adjust/notFinite',
+      ids: ['A-P'],
+    });
+    expect(failure({ points, readings: [level('A', 'P', 500, 1e-12)] })).toMatchObject({
+      code: 'adjust/zeroUncertainty',
+      ids: ['A-P'],
+    });
+  });
+
   test('a negative uncertainty is no number of that kind', () => {
     expect(failure({ points: base, readings: [level('A', 'B', 1000, -1)] })).toMatchObject({
       code: 'adjust/notFinite',
