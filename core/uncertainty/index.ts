@@ -1,4 +1,5 @@
-/** Quantities, coverage, uncertainty of readings, and the verdict. */
+/** Quantities, coverage, propagation, simulation, uncertainty of readings, and the verdict. */
+export { type Agreement, linearAgrees } from './agreement.ts';
 export { type Budget, type BudgetLine, budget } from './budget.ts';
 export {
   COVERAGE,
@@ -9,6 +10,7 @@ export {
   normalQuantile,
   tQuantile,
 } from './coverage.ts';
+export type { Interval, Summary } from './coverageInterval.ts';
 export {
   type Decision,
   type DecisionRule,
@@ -26,6 +28,32 @@ export {
   thirdDerivative,
 } from './differences.ts';
 export {
+  type Distribution,
+  distributionDeviation,
+  distributionMean,
+  distributionOf,
+} from './distribution.ts';
+export { fTail, tProbability } from './fDistribution.ts';
+export {
+  type GlobalRisk,
+  gammaPrior,
+  globalRisk,
+  guardBandForRisk,
+  normalPrior,
+  type Prior,
+} from './globalRisk.ts';
+export {
+  type AdaptivelySimulated,
+  type JointNormal,
+  numericalTolerance,
+  resultSource,
+  type Simulated,
+  type SimulationModel,
+  simulate,
+  simulateAdaptively,
+} from './monteCarlo.ts';
+export { type OneWay, oneWay, type VarianceLine, varianceLine } from './oneWay.ts';
+export {
   type Correlation,
   type ExpandOptions,
   type Inputs,
@@ -35,6 +63,7 @@ export {
   propagateJointly,
   type Values,
 } from './propagate.ts';
+export { integral } from './quadrature.ts';
 export {
   dofFromDoubt,
   fromResolution,
@@ -43,6 +72,7 @@ export {
   rectangular,
   triangular,
 } from './quantity.ts';
+export { GENERATOR, type Random, type RandomState, randomFrom, randomFromState } from './random.ts';
 export {
   certificateUncertainty,
   LEAST_POOLED_DOF,
@@ -58,6 +88,7 @@ export {
   type Statement,
   statement,
 } from './report.ts';
+export { jointNormalSampler, sampler, standardNormal } from './sampler.ts';
 export { type SecondOrder, type SecondOrderTerm, secondOrder } from './secondOrder.ts';
 export { intervalLimitMm, type TapeClass, tapeLimitMm } from './tapeClass.ts';
 export {
