@@ -137,8 +137,9 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
     }
   };
 
+  /** The first key after a save starts the wait: somebody who types without a pause is saved every 300 ms too. */
   const saveDraftSoon = (key: string): void => {
-    draftTimers.get(key)?.();
+    if (draftTimers.has(key)) return;
     draftTimers.set(
       key,
       ports.later(DRAFT_AFTER_MS, () => void saveDraft(key)),

@@ -1,5 +1,5 @@
 /**
- * A field while it is not recorded, in its visible states: *typing* (a draft in the store 300 ms after the last key and
+ * A field while it is not recorded, in its visible states: *typing* (a draft in the store 300 ms after a key and
  * at blur), *sent* (one command is on its way), *restored* (typed before a restart, not recorded), *refused* (the
  * service said why not). A field without a typed entry shows what is recorded.
  */
@@ -20,7 +20,7 @@ export interface TypedEntry {
   readonly error: CallError | null;
 }
 
-/** How long after the last key the draft is saved, ms. */
+/** How long after a key the draft is saved at the latest, ms. */
 export const DRAFT_AFTER_MS = 300;
 
 /** One text per field and job, for maps. */
