@@ -1,0 +1,5 @@
+/** Crossed repeatability studies: people, set-ups, trials. */
+export { type AverageRange, averageRange, type NoConstants } from './averageRange.ts';
+export { type Component, type Components, componentsOf } from './components.ts';
+export { type CrossedAnova, crossedAnova, POOL_ABOVE, type TestedLine } from './crossedAnova.ts';
+export { crossedStudy, type Study, type StudyError, type StudyReadings } from './study.ts';
