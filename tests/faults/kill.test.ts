@@ -13,7 +13,7 @@ describe(`the service killed at random moments and between commit and answer (se
     expect(counts.kills).toBe(10);
     expect(counts.entries).toBeGreaterThan(50);
     expect(counts.recordedUnanswered).toBeGreaterThanOrEqual(3);
-    expect(counts.draftsLooked).toBeGreaterThan(counts.draftsNotJudged ?? 0);
+    expect(counts.draftsDue).toBeGreaterThan(counts.draftsNotJudged ?? 0);
   }, 300_000);
 });
 

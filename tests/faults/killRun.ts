@@ -218,7 +218,7 @@ function doubled(numbers: readonly unknown[]): readonly string[] {
 /**
  * A field's newest text that was old enough at the kill must be there, or a later one. What is there after the kill must
  * be there after all later ones. A draft that is not there while the machine was not keeping up is counted apart: the
- * promise of 500 ms needs a machine that runs.
+ * promise of 500 ms needs a machine that runs. `draftsDue` are those of the life that just ended, `draftsKept` older ones.
  */
 function missingDrafts(known: Knowledge, { atMs, keptUp }: Death): Outcome {
   const opened = openReader(known.folder, faultOptions);
@@ -227,15 +227,17 @@ function missingDrafts(known: Knowledge, { atMs, keptUp }: Death): Outcome {
   opened.value.close();
   if (!kept.ok) return { counts: {}, problems: ['drafts cannot be read'] };
   const problems: string[] = [];
-  let draftsLooked = 0;
+  let draftsDue = 0;
+  let draftsKept = 0;
   let draftsNotJudged = 0;
   for (const [field, typed] of known.typed) {
     const safe = typed.findLastIndex(({ sentMs }) => atMs - sentMs >= DRAFT_SAFE_MS - DRAFT_AFTER_MS);
     const found = typed.findIndex(({ text }) =>
       kept.value.some((draft) => draft.field === field && draft.text === text),
     );
-    if (safe >= 0) draftsLooked += 1;
     const due = typed[safe];
+    if (due?.seen === true) draftsKept += 1;
+    else if (due !== undefined) draftsDue += 1;
     if (due !== undefined && found < safe) {
       const age = Math.round(atMs - due.sentMs + DRAFT_AFTER_MS);
       if (due.seen || keptUp) problems.push(`draft of ${field}, ${age} ms old, lost`);
@@ -246,7 +248,7 @@ function missingDrafts(known: Knowledge, { atMs, keptUp }: Death): Outcome {
       typed.slice(Math.max(found, 0), found + 1).map((each) => ({ ...each, seen: true })),
     );
   }
-  return { counts: { draftsLooked, draftsNotJudged }, problems };
+  return { counts: { draftsDue, draftsKept, draftsNotJudged }, problems };
 }
 
 /** A last life without a kill: everything unanswered is sent again, then all must be there once. */
