@@ -1,4 +1,5 @@
 /** The car: its frame and the lines a procedure measures from. */
+export { camberFromRimRad, crossCamberRad } from './camber.ts';
 export {
   leftOfCentrelineMm,
   linesDiffer,
@@ -19,6 +20,23 @@ export {
   type VehicleFrame,
   vehicleFrame,
 } from './frame.ts';
+export {
+  type Compensated,
+  type HalfTurnPair,
+  type RearHeading,
+  rearHeading,
+  runOutLeftRad,
+  withoutRunOut,
+} from './runOut.ts';
+export {
+  type AxleToe,
+  axleHeadingRad,
+  headingFromToeRad,
+  type ThrustConvention,
+  toeFromRimRad,
+  toeFromRimUncertaintyRad,
+  totalToeLengthMm,
+} from './toe.ts';
 export {
   parseTyreSize,
   type TyreError,
