@@ -9,7 +9,7 @@ const SIZES = [44, 28, 24, 20, 16] as const;
 /** From this width on a screen is taken for one that hangs on a wall, CSS pixels. */
 const LARGE_SCREEN = 1600;
 
-const firstStep = (): number => (window.innerWidth >= LARGE_SCREEN ? 0 : 1);
+const firstStep = (): number => (globalThis.innerWidth >= LARGE_SCREEN ? 0 : 1);
 
 /** Makes the line smaller until it fits; starts anew with another text or another width. */
 function useFittingSize(text: string) {
