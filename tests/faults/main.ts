@@ -7,6 +7,7 @@ import { badDiskProgram, twoWritersProgram } from './badDisk.ts';
 import { type FaultProgram, runProgram } from './faultProgram.ts';
 import { killJournalProgram, killServiceProgram } from './killRun.ts';
 import { powerLossOffProgram, powerLossProgram } from './powerLoss.ts';
+import { killWindowProgram } from './windowKillProgram.ts';
 
 const programs: readonly FaultProgram[] = [
   powerLossProgram,
@@ -15,6 +16,7 @@ const programs: readonly FaultProgram[] = [
   twoWritersProgram,
   killJournalProgram,
   killServiceProgram,
+  killWindowProgram,
 ];
 
 const { values } = parseArgs({

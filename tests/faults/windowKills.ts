@@ -138,25 +138,36 @@ async function typeInForm(bench: Bench, life: Life, random: SeededRandom): Promi
   await sendForm(life, field, random.chance(0.6) ? 'enter' : 'leave');
 }
 
-/** A reading is typed; now and then it is left without Enter, and stays a draft. */
+/** How a reading ends: sent by Enter, sent by going elsewhere, or left as a draft because it is doubtful. */
+type Ending = 'enter' | 'leave' | 'doubtful';
+
 async function typeReading(bench: Bench, life: Life, random: SeededRandom): Promise<void> {
   const { desk } = life.page;
   await life.page.openStage('bay');
-  const slot = SLOTS[random.whole(0, SLOTS.length - 1)] ?? '';
+  const at = random.whole(0, SLOTS.length - 1);
+  const [slot = '', other = ''] = [SLOTS[at], SLOTS[(at + 1) % SLOTS.length]];
   const field = fieldOf(bench, draftKey(slot));
   const number = bench.nextNumber;
   bench.nextNumber += 1;
+  const ending: Ending = random.chance(0.4) ? 'doubtful' : random.chance(0.6) ? 'enter' : 'leave';
   await desk.open(slot);
-  // Half a millimetre a number: near the others, so that none is questioned.
-  await typeInto(life, field, `${(1220 + (number % 60) / 2).toFixed(1)}${String(number).padStart(4, '0')}`);
+  // A staff of twelve metres is asked about; a hair off 1220 mm is not, and is near all the others.
+  await typeInto(
+    life,
+    field,
+    ending === 'doubtful' ? `${12_000 + number}` : `1220.${String(number).padStart(4, '0')}`,
+  );
   await pause(random.whole(0, 600));
-  if (random.chance(0.5)) return;
+  if (ending === 'doubtful') {
+    await desk.open(other);
+    return;
+  }
   const text = lastText(field);
   field.sent.set(text, false);
-  const before = await desk.step(slot).getAttribute('data-state');
-  await desk.enter();
-  if (before === 'recorded') await life.page.allSent();
-  else await desk.isRecorded(slot);
+  if (ending === 'enter') await desk.enter();
+  else await desk.open(other);
+  await life.page.allSent();
+  await desk.isRecorded(slot);
   field.sent.set(text, true);
   field.typed = [];
 }

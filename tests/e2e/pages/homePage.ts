@@ -1,5 +1,6 @@
 // First run, the list of jobs, and the dialog that opens one.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './expect.ts';
 
 export interface NewJob {
   readonly vin: string;

@@ -1,6 +1,7 @@
 // One open job: the line at the top, the rail, and the marks that say what is recorded.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import type { StageId } from '../../../core/job/stages/index.ts';
+import { expect } from './expect.ts';
 import { choosePerson } from './homePage.ts';
 import { ReadingDesk } from './readingDesk.ts';
 import { SensorPanel } from './sensorPanel.ts';

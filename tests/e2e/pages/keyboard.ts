@@ -1,5 +1,6 @@
 // Moving through the window by keyboard alone, as a person with gloves or a clicker does.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './expect.ts';
 
 /** More presses of Tab than any form has stops between two of its fields. */
 const MOST_TABS = 12;

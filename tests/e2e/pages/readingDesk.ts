@@ -1,5 +1,6 @@
 // The readings of a stage: the current one large, the lap of all of them, the plan.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './expect.ts';
 import { typeOver } from './keyboard.ts';
 
 export class ReadingDesk {

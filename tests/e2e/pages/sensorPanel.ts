@@ -1,5 +1,6 @@
 // The sensors of a job at Intake: listed, disposed of, with procedure and equipment.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './expect.ts';
 import { chooseFromList } from './homePage.ts';
 import { typeOver } from './keyboard.ts';
 

@@ -1,5 +1,6 @@
 // Sign-off: what is missing, the held press, and the certificate with its check.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './expect.ts';
 
 export class SignOffPage {
   readonly page: Page;

@@ -1,5 +1,6 @@
 // The fields of a stage, by their keys. Every entry is waited for until its own mark says recorded.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './expect.ts';
 import { chooseByArrows, tabInto, typeOver } from './keyboard.ts';
 
 export class StageForm {

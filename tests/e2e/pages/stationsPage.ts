@@ -1,5 +1,6 @@
 // Stations: which one is looked at, and the attempts on the maker's scan tool.
-import { expect, type Locator, type Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { expect } from './expect.ts';
 
 export class StationsPage {
   readonly page: Page;
