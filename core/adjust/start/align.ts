@@ -21,6 +21,9 @@ export interface Laying {
 /** Turns tried first; the sum of squares has at most a few minima in a whole turn. */
 const DIRECTIONS = 8;
 const STEPS = 12;
+/** Targets met to this sum of squares, mm2, need no other direction; a change below this, mm, needs no further step. */
+const MET = 1e-9;
+const SETTLED_MM = 1e-6;
 
 /** The best turn and shift; none needed gives none. A free direction or shift stays where the plan has it. */
 export function layInto(targets: readonly AlignTarget[]): Laying {
@@ -29,6 +32,7 @@ export function layInto(targets: readonly AlignTarget[]): Laying {
   for (let k = 0; k < DIRECTIONS; k++) {
     const found = improve(targets, (2 * Math.PI * k) / DIRECTIONS);
     if (best === undefined || found.misfit < best.misfit - 1e-9 * (1 + best.misfit)) best = found;
+    if (best.misfit < MET) break;
   }
   return best ?? { turnRad: 0, shift: [0, 0] };
 }
@@ -54,6 +58,7 @@ function improve(targets: readonly AlignTarget[], startTurn: number): Laying & {
     if (!fit.ok) break;
     turnRad += at(fit.value.x, 0) / reach;
     shift = [shift[0] + at(fit.value.x, 1), shift[1] + at(fit.value.x, 2)];
+    if (fit.value.x.every((change) => Math.abs(change) < SETTLED_MM)) break;
   }
   const misfit = targets.reduce((sum, t) => {
     const m = miss(t, turnRad, shift, reach);
