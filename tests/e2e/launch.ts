@@ -3,7 +3,7 @@ import type { ChildProcess } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve, sep } from 'node:path';
-import type { Electron, ElectronApplication, Page } from '@playwright/test';
+import { type Electron, type ElectronApplication, expect, type Page } from '@playwright/test';
 import { findRuntime } from '../../electron/setup/runtime.mjs';
 import { sandboxArguments } from '../../electron/setup/sandbox.mjs';
 
@@ -122,10 +122,19 @@ export async function openApplication(electron: Electron, dataFolder: string): P
   return { app, mainProcess: app.process(), trouble };
 }
 
+/** Asks the document itself: the event of a page that loaded before Playwright attached to it never comes again. */
+async function loaded(page: Page): Promise<void> {
+  await expect
+    .poll(() => page.evaluate(() => (document.URL === 'about:blank' ? 'blank' : document.readyState)), {
+      timeout: STEP_LIMIT_MS,
+    })
+    .toBe('complete');
+}
+
 /** Waits until the first page has been loaded and watches it for policy violations. */
 export async function firstPage({ app }: Started): Promise<Page> {
   const page = await step('first window', app.firstWindow({ timeout: STEP_LIMIT_MS }));
-  await step('load', page.waitForLoadState('load', { timeout: STEP_LIMIT_MS }));
+  await step('load', loaded(page));
   await step('watch later pages', page.addInitScript(reportViolations));
   await step('watch this page', page.evaluate(reportViolations));
   return page;
