@@ -30,7 +30,11 @@ const field = (id: string, value: string, at = wholeJob): readonly [EventType, P
   { field: id, at, value, text: value },
 ];
 
-const reading = (id: string, quantity: string, fixtureSetUp = 1): readonly [EventType, Payload<'readingRecorded'>] => [
+const reading = (
+  id: string,
+  quantity: string,
+  fixtureSetUp = 1,
+): readonly [EventType, Payload<'readingRecorded'>] => [
   'readingRecorded',
   {
     reading: id,
