@@ -6,8 +6,14 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { _electron } from '@playwright/test';
-import { appArguments, appVariables, executablePath, freshDataFolder, removeDataFolder } from '../e2e/launch.ts';
 import { sandboxArguments } from '../../electron/setup/sandbox.mjs';
+import {
+  appArguments,
+  appVariables,
+  executablePath,
+  freshDataFolder,
+  removeDataFolder,
+} from '../e2e/launch.ts';
 import { type Comparison, compare } from './compare.ts';
 
 const bareMain = `const { app, BrowserWindow } = require('electron');
