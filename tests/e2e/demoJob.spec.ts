@@ -80,6 +80,8 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
   const { job } = play;
   const stored = (): StoredJob => storedJob(bench.dataFolder, play.jobId);
   const steps = (from: number, to: number): readonly DemoStep[] => SCRIPT.steps.slice(from, to);
+  /** No signed number and no banned word anywhere in the window. */
+  const wordsAreFit = async (): Promise<void> => expect((await job.texts()).flatMap(wordFaults)).toEqual([]);
   const playAll = async (from: number, to: number): Promise<void> => {
     for (const step of steps(from, to)) await play.play(step);
   };
@@ -94,18 +96,22 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
   await test.step('Intake and Pre-checks', async () => {
     await playAll(0, at.prechecks);
     await expect(job.stageState('intake')).toHaveAttribute('data-state', 'done');
+    await wordsAreFit();
     await takePicture(launched, 'intake');
     await playAll(at.prechecks, at.bay);
     await expect(job.stageState('prechecks')).toHaveAttribute('data-state', 'done');
+    await wordsAreFit();
     await takePicture(launched, 'prechecks');
   });
 
   await test.step('Bay and Datum: the lap round the car', async () => {
     await playAll(at.bay, at.datum);
+    await wordsAreFit();
     await takePicture(launched, 'bay');
     await expect(job.stageState('bay')).toHaveAttribute('data-state', 'done');
     const halfWay = at.datum + 9;
     await playAll(at.datum, halfWay);
+    await wordsAreFit();
     await takePicture(launched, 'datum');
     const width = indexOf((step) => step.do === 'reading' && step.quantity === 'width.ahead');
     await playAll(halfWay, width);
@@ -124,7 +130,7 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
     await expect(job.desk.card('yaw')).toContainText("car's-left end toward the car");
     await expect(job.desk.card('ahead')).toContainText('beyond, not proven');
     await expect(job.desk.card('left')).toContainText("to the car's left");
-    expect((await job.texts()).flatMap(wordFaults)).toEqual([]);
+    await wordsAreFit();
     await takePicture(launched, 'placement-before');
     await takePicture(launched, 'placement-before-bay', { size: BAY });
   });
@@ -145,6 +151,7 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
       );
     }
     await expect(job.nextAction).toHaveText('Capture on the scan tool: Centre');
+    await wordsAreFit();
     await takePicture(launched, 'placement-proven');
     await takePicture(launched, 'placement-proven-bay', { size: BAY });
   });
@@ -153,6 +160,7 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
     await playAll(at.stations, at.stations + 2);
     await expect(job.nextAction).toContainText(/^Set the slide to \d+\.\d mm at the car's left/);
     await playAll(at.stations + 2, at.stations + 4);
+    await wordsAreFit();
     await takePicture(launched, 'stations');
     await playAll(at.stations + 4, at.lastShow);
     const { answer } = cameraOf(stored());
@@ -176,6 +184,7 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
     await expect(job.signOff.hold).toBeHidden();
     await job.choosePerson(SCRIPT.signer);
     await expect(job.nextAction).toHaveText('Read what is below, then hold to sign.');
+    await wordsAreFit();
     await takePicture(launched, 'signoff');
     const events = stored().events.length;
     await job.signOff.hold.click();

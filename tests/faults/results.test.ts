@@ -24,6 +24,7 @@ describe('the last full run of', () => {
     ['power-loss-not-flushed', 'cuts', 100],
     ['full-disk', 'fullDisks', 20],
     ['two-writers', 'pairs', 10],
+    ['kill-window', 'kills', 20],
   ])('%s had no problem and at least %s = %i', (name, count, least) => {
     const result = resultOf(name);
     expect(result.problems).toEqual([]);
@@ -45,4 +46,17 @@ describe('the last full run of', () => {
       expect(recordedUnanswered).toBeGreaterThanOrEqual(Math.floor(kills / 3) - 20);
     },
   );
+
+  test('kill-window judged nearly every draft, and met commands that were recorded before anybody saw it', () => {
+    const {
+      draftsLooked = 0,
+      draftsNotJudged = 0,
+      recordedUnseen = 0,
+      entries = 0,
+    } = resultOf('kill-window').counts;
+    expect(draftsLooked).toBeGreaterThanOrEqual(20);
+    expect(draftsNotJudged).toBeLessThanOrEqual(0.1 * draftsLooked);
+    expect(recordedUnseen).toBeGreaterThan(0);
+    expect(entries).toBeGreaterThanOrEqual(40);
+  });
 });
