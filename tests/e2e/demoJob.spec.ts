@@ -203,8 +203,12 @@ test('the demo job, typed and tapped in the window, ends in a PDF whose numbers 
     expect(Object.keys(answers).length).toBeGreaterThanOrEqual(8);
     expect(new Set(Object.values(answers))).toEqual(new Set(['yes']));
     await expect(job.signOff.certificate.getByTestId('check')).toHaveAttribute('data-exit', '0');
-    await takePicture(launched, 'certificate', { pdf: true });
-    await takePicture(launched, 'certificate-bay', { size: BAY, pdf: true });
+    await expect(launched.page.locator('iframe')).toHaveAttribute('src', new RegExp(digest));
+    // Chromium's own view of a PDF tells nobody when it has drawn: its pictures are taken for the README only.
+    if (process.env.DATUMLINE_PICTURES === '1') {
+      await takePicture(launched, 'certificate', { pdf: true });
+      await takePicture(launched, 'certificate-bay', { size: BAY, pdf: true });
+    }
   });
 
   await test.step('the printed numbers are the core’s for the same events', async () => {

@@ -4,10 +4,9 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { test as base, type Electron, expect, type Page, type TestInfo } from '@playwright/test';
 import {
-  firstPage,
   freshDataFolder,
   type Launched,
-  openApplication,
+  openWithPage,
   removeDataFolder,
   type Started,
   type Trouble,
@@ -61,11 +60,10 @@ async function runBench(
   await use({
     dataFolder,
     async start() {
-      const started = await openApplication(electron, dataFolder);
-      all.push(started);
-      const page = await firstPage(started);
-      await started.app.context().tracing.start({ screenshots: true, snapshots: true });
-      return { ...started, page };
+      const launched = await openWithPage(electron, dataFolder);
+      all.push(launched);
+      await launched.app.context().tracing.start({ screenshots: true, snapshots: true });
+      return launched;
     },
   });
   const unexpected = all.flatMap(({ trouble }) => trouble.unexpected);

@@ -11,7 +11,7 @@ import type { Electron } from '@playwright/test';
 import type { JobEvent } from '../../core/job/reduce.ts';
 import { readScript } from '../../electron/cli/playScript.ts';
 import type {} from '../../renderer/api.ts';
-import { firstPage, type Launched, openApplication } from '../e2e/launch.ts';
+import { type Launched, openWithPage } from '../e2e/launch.ts';
 import { HomePage } from '../e2e/pages/homePage.ts';
 import { JobPage } from '../e2e/pages/jobPage.ts';
 import { prepareStore } from '../e2e/preparedStore.ts';
@@ -69,10 +69,8 @@ interface Life {
 const plate = SCRIPT.steps.find((step) => step.do === 'field' && step.field === 'intake.plate');
 
 async function openedLife({ electron, folder }: Bench): Promise<Life> {
-  const started = await openApplication(electron, folder);
-  const page = await firstPage(started);
-  const launched = { ...started, page };
-  const { mainProcess } = started;
+  const launched = await openWithPage(electron, folder);
+  const { mainProcess, page } = launched;
   if (mainProcess.pid === undefined) throw new Error('the application has no process number');
   await new HomePage(page).openJob(plate?.do === 'field' ? plate.text : '');
   return {
