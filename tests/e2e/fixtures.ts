@@ -62,7 +62,8 @@ async function runBench(
     async start() {
       const launched = await openWithPage(electron, dataFolder);
       all.push(launched);
-      await launched.app.context().tracing.start({ screenshots: true, snapshots: true });
+      // A picture of every frame would cost more than all the rest; a failure keeps its own picture below.
+      await launched.app.context().tracing.start({ screenshots: false, snapshots: true });
       return launched;
     },
   });
