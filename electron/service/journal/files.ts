@@ -31,13 +31,13 @@ const ONE_PAGE = 4_096;
  */
 export function inspect(path: string, busyMs: number): Result<StoreFile, JournalError> {
   const size = sizeOf(path);
-  const hasLog = sizeOf(`${path}-wal`) > 0;
-  if (size === 0 && !existsSync(path) && hasLog) return err({ code: 'journal/missing', details: { path } });
+  if (size === 0 && !existsSync(path) && hasLog(path))
+    return err({ code: 'journal/missing', details: { path } });
   if (size === 0) return ok({ kind: 'none' });
   // A rollback journal exists only while a store is born: opening takes that back, and it is made again.
   if (size <= ONE_PAGE && sizeOf(`${path}-journal`) > 0) return ok({ kind: 'none' });
   // With nothing in the log the file speaks for itself, and no connection leaves files beside it.
-  return hasLog ? inspectThroughLog(path, busyMs) : inspectHeader(path);
+  return hasLog(path) ? inspectThroughLog(path, busyMs) : inspectHeader(path);
 }
 
 function inspectHeader(path: string): Result<StoreFile, JournalError> {
@@ -76,6 +76,11 @@ export function notOurs(path: string): Result<never, JournalError> {
     code: 'journal/corrupt',
     details: { path, problem: 'this database was made by another program' },
   });
+}
+
+/** Whether a stop has left something in the log of this database. */
+export function hasLog(path: string): boolean {
+  return sizeOf(`${path}-wal`) > 0;
 }
 
 function sizeOf(path: string): number {

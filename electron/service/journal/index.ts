@@ -15,7 +15,7 @@ import { prepareAppend } from './append.ts';
 import { guarded } from './classify.ts';
 import { openForReading, openForWriting, versionOf } from './connection.ts';
 import { damagedPage } from './damage.ts';
-import { copyStore, inspect, makeFolder, notOurs, STORE_FILE } from './files.ts';
+import { copyStore, hasLog, inspect, makeFolder, notOurs, STORE_FILE } from './files.ts';
 import { migrate, newestVersion } from './migrate.ts';
 import { prepareProjector } from './project.ts';
 import { answerTo, headOf, personalText, prepareReads, type Reads, readJob, readJobAsFound } from './read.ts';
@@ -130,7 +130,24 @@ function checkUsable(path: string, busyMs: number): Result<undefined, JournalErr
   if (found.value.kind === 'ours' && found.value.version > known) {
     return err({ code: 'journal/newer', details: { path, found: found.value.version, known } });
   }
-  return ok(undefined);
+  const damage = found.value.kind === 'ours' ? damageUnderLog(path, busyMs) : undefined;
+  return damage === undefined
+    ? ok(undefined)
+    : err({ code: 'journal/corrupt', details: { path, problem: damage } });
+}
+
+/**
+ * A connection that may write moves a log left by a stop into the file when it closes, damaged or not. So the pages under
+ * a log are examined by one that cannot write; where there is no log, the writing one has nothing to move.
+ */
+function damageUnderLog(path: string, busyMs: number): string | undefined {
+  if (!hasLog(path)) return undefined;
+  const db = openForReading(path, busyMs);
+  try {
+    return damagedPage(db);
+  } finally {
+    db.close();
+  }
 }
 
 function reader<Row extends JsonObject>(

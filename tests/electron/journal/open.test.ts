@@ -180,6 +180,30 @@ describe('a damaged file', () => {
     expect(digests(folder)).toEqual(before);
   });
 
+  test('under a log that a stop has left, neither file nor log is written', () => {
+    const folder = freshFolder();
+    const journal = openedJournal(folder);
+    for (let n = 0; n < 40; n += 1) openedJob(journal, 10);
+    journal.close();
+    const after = openedJournal(folder);
+    openedJob(after, 1);
+    const copy = snapshotInto(folder);
+    const path = join(copy, STORE_FILE);
+    const bytes = readFileSync(path);
+    const log = readFileSync(`${path}-wal`);
+    // The published file format, section 4: a header of 32 bytes, then frames of 24 bytes and a page each.
+    const logged = new Set<number>();
+    for (let at = 32; at < log.length; at += 24 + 4096) logged.add(log.readUInt32BE(at));
+    const pages = Array.from({ length: bytes.length / 4096 }, (_, index) => index + 1);
+    const page = pages.filter((each) => each > 1 && !logged.has(each)).at(-1) ?? 0;
+    bytes.fill(0xa5, (page - 1) * 4096, page * 4096);
+    writeFileSync(path, bytes);
+    const before = digests(copy);
+    expect(Object.keys(before)).toHaveLength(2);
+    expect(openJournal(copy, options, context())).toMatchObject({ error: { code: 'journal/corrupt' } });
+    expect(digests(copy)).toEqual(before);
+  });
+
   test('can be copied and looked at as far as it goes; what cannot be read is an error, not a crash', () => {
     const folder = freshFolder();
     const journal = openedJournal(folder);
