@@ -1,15 +1,6 @@
 // A record that cannot be used, and a key that is not there: said plainly, nothing touched, nothing lost.
 import { createHash } from 'node:crypto';
-import {
-  closeSync,
-  existsSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  statSync,
-  writeSync,
-} from 'node:fs';
+import { closeSync, existsSync, openSync, readdirSync, readFileSync, renameSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { readScript } from '../../electron/cli/playScript.ts';
@@ -46,22 +37,62 @@ function overwrite(file: string, at: number, bytes: Uint8Array): void {
   }
 }
 
-test('a damaged record: plain words, a copy for reading, the file as it was', async ({ bench }) => {
+const PAGE_BYTES = 4096;
+
+const bad = (bytes: number): Uint8Array => new Uint8Array(bytes).fill(0xa5);
+
+/** Where the first page of a table or index lies in the file. */
+function pageOf(folder: string, name: string): number {
+  const db = new Database(join(folder, STORE_FILE));
+  try {
+    const page = db
+      .prepare<[string], number>('SELECT rootpage FROM sqlite_schema WHERE name = ?')
+      .pluck()
+      .get(name);
+    if (page === undefined || db.pragma('page_size', { simple: true }) !== PAGE_BYTES)
+      throw new Error(`no page of ${name}`);
+    return (page - 1) * PAGE_BYTES;
+  } finally {
+    db.close();
+  }
+}
+
+test('a damaged record: plain words, a copy to read in, nothing new taken, the file as it was', async ({
+  bench,
+}) => {
   await prepareStore(bench.dataFolder, SCRIPT, INTAKE);
-  const file = join(bench.dataFolder, STORE_FILE);
-  // The second half of the last page but one: rows go, the head of the file stays.
-  overwrite(file, statSync(file).size - 6_000, new Uint8Array(3_000).fill(0xa5));
+  // One page goes bad: that of an index by which nobody reads a job.
+  overwrite(join(bench.dataFolder, STORE_FILE), pageOf(bench.dataFolder, 'event_by_type'), bad(PAGE_BYTES));
   const before = storeFiles(bench.dataFolder);
   const { page } = await bench.start();
   const notice = page.getByTestId('store-notice');
   await expect(notice).toContainText('The record is damaged');
   await expect(notice).toContainText('Restore the last backup');
   await expect(notice).toContainText('not touched');
-  await expect(page.getByTestId('open-demo')).toBeHidden();
-  expect(storeFiles(bench.dataFolder)).toEqual(before);
   const copies = readdirSync(join(bench.dataFolder, 'read-only-copies'));
   expect(copies).toHaveLength(1);
   expect(existsSync(join(bench.dataFolder, 'read-only-copies', copies[0] ?? '', STORE_FILE))).toBe(true);
+
+  const home = new HomePage(page);
+  await home.openJob(PLATE);
+  const { form } = new JobPage(page);
+  await expect(form.input('intake.model')).toHaveValue('Petrel, 2026');
+  await form.enter('intake.model', 'Petrel, 2027');
+  await expect(form.mark('intake.model')).toHaveAttribute('data-mark', 'refused');
+  await expect(form.field('intake.model')).toContainText('The record can only be read now');
+  expect(storeFiles(bench.dataFolder)).toEqual(before);
+});
+
+test('a record damaged where its jobs lie: plain words, no first run over it, the file as it was', async ({
+  bench,
+}) => {
+  await prepareStore(bench.dataFolder, SCRIPT, INTAKE);
+  overwrite(join(bench.dataFolder, STORE_FILE), pageOf(bench.dataFolder, 'event'), bad(PAGE_BYTES));
+  const before = storeFiles(bench.dataFolder);
+  const { page } = await bench.start();
+  await expect(page.getByTestId('store-notice')).toContainText('The record is damaged');
+  await expect(page.getByTestId('open-demo')).toBeHidden();
+  expect(storeFiles(bench.dataFolder)).toEqual(before);
 });
 
 test('a file that is no database: plain words, no first run over it', async ({ bench }) => {
