@@ -18,14 +18,16 @@ interface HoldButtonProps {
 export function HoldButton({ children, disabled = false, testId, onHeld }: HoldButtonProps): ReactNode {
   const [holding, setHolding] = useState(false);
   const timer = useRef<number | undefined>(undefined);
+  const heldBy = useRef<'pointer' | 'key'>('pointer');
 
   const release = (): void => {
     window.clearTimeout(timer.current);
     timer.current = undefined;
     setHolding(false);
   };
-  const press = (): void => {
+  const press = (by: 'pointer' | 'key'): void => {
     if (disabled || timer.current !== undefined) return;
+    heldBy.current = by;
     setHolding(true);
     timer.current = window.setTimeout(() => {
       release();
@@ -43,16 +45,19 @@ export function HoldButton({ children, disabled = false, testId, onHeld }: HoldB
       data-holding={holding || undefined}
       data-disabled={disabled || undefined}
       data-testid={testId}
-      onPointerDown={press}
+      onPointerDown={() => press('pointer')}
       onPointerUp={release}
       onPointerLeave={release}
       onPointerCancel={release}
-      onBlur={release}
+      onBlur={() => {
+        // A list that closes takes the focus a moment later: a finger on the button is still there.
+        if (heldBy.current === 'key') release();
+      }}
       onContextMenu={(event) => event.preventDefault()}
       onKeyDown={(event) => {
         if (!isHoldKey(event)) return;
         event.preventDefault();
-        if (!event.repeat) press();
+        if (!event.repeat) press('key');
       }}
       onKeyUp={(event) => {
         if (isHoldKey(event)) release();

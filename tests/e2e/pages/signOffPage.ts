@@ -23,6 +23,7 @@ export class SignOffPage {
   async signByPointer(): Promise<void> {
     await this.hold.hover();
     await this.page.mouse.down();
+    await expect(this.hold).toHaveAttribute('data-holding', 'true');
     await expect(this.certificate).toBeVisible({ timeout: 60_000 });
     await this.page.mouse.up();
   }
