@@ -1,6 +1,6 @@
 /**
  * Copies the pictures that the run of the demo job took into `assets/pictures`, where the README shows them:
- * `node tests/e2e/writePictures.ts` after `npm test`. Refuses what would make the repository heavy.
+ * `DATUMLINE_PICTURES=1 npm test`, then `node tests/e2e/writePictures.ts`. Refuses what would make the repository heavy.
  */
 import { copyFileSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
