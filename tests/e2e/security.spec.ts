@@ -244,7 +244,12 @@ test('a frame inside the page has no bridge and cannot leave its file', async ({
   expect(page.frames().map((candidate) => candidate.url())).not.toContain('https://example.org/');
 });
 
-test('a window that is not ours is refused by the gateway and may not store', async ({ launched }) => {
+test('a window that is not ours is refused by the gateway and may not store', async ({
+  launched,
+  trouble,
+}) => {
+  // Told only when Playwright takes hold of the hidden window before it is gone again.
+  trouble.expect('ERR_BLOCKED_BY_CLIENT');
   const outcome = await launched.app.evaluate(async ({ app, BrowserWindow, session }) => {
     const foreign = new BrowserWindow({
       show: false,
