@@ -13,10 +13,12 @@ import { lockAllContents, lockSession } from './lockdown.ts';
 import { type Log, openLog } from './logFile.ts';
 import { scheme } from './origin.ts';
 import { forkService } from './serviceChild.ts';
-import { startServiceProcess } from './serviceProcess.ts';
+import { type ServiceProcess, startServiceProcess } from './serviceProcess.ts';
 import { createWindow, loadStartPage } from './window.ts';
 
 const build = buildKind(process.versions.electron ?? '', PINNED_ELECTRON, app.isPackaged);
+type Tell = (name: string, value: unknown) => void;
+
 const dataFolder = dataFolderOf(process.env, process.platform, homedir());
 
 /** Before `ready`: names, folders, the scheme, the sandbox. False when another instance holds this data folder. */
@@ -38,7 +40,17 @@ function prepare(): boolean {
   return true;
 }
 
-function open(log: Log): BrowserWindow {
+/** Starts the service before Electron is ready: it comes up while the window does. */
+function startService(log: Log, tell: Tell): ServiceProcess {
+  return startServiceProcess({
+    start: () => forkService({ appFolder: app.getAppPath(), dataFolder, build, logFile: log.descriptor }),
+    onNotice: tell,
+    onState: (state) => tell('service.state', { state }),
+    log: log.write,
+  });
+}
+
+function open(log: Log, service: ServiceProcess): BrowserWindow {
   const appFolder = app.getAppPath();
   const windowSession = session.fromPartition('persist:datumline', { cache: false });
   const window = createWindow({
@@ -49,15 +61,6 @@ function open(log: Log): BrowserWindow {
   const contentsId = window.webContents.id;
   const isOurWindow = (id: number) => id === contentsId;
   lockSession(windowSession, isOurWindow);
-  const tell = (name: string, value: unknown) => {
-    if (!window.isDestroyed()) window.webContents.send(noticeChannel, name, value);
-  };
-  const service = startServiceProcess({
-    start: () => forkService({ appFolder, dataFolder, build, logFile: log.descriptor }),
-    onNotice: tell,
-    onState: (state) => tell('service.state', { state }),
-    log: log.write,
-  });
   openGateway({
     isOurWindow,
     forward: (name, inputText, traceId) => service.request({ kind: 'call', name, inputText, traceId }),
@@ -95,10 +98,15 @@ function open(log: Log): BrowserWindow {
 
 async function main(): Promise<void> {
   if (!prepare()) return app.quit();
-  await app.whenReady();
   const log = openLog(dataFolder);
   log.write(`start, ${build}, Electron ${process.versions.electron}, data in ${dataFolder}`);
-  const window = open(log);
+  let told: BrowserWindow | undefined;
+  const service = startService(log, (name, value) => {
+    if (told && !told.isDestroyed()) told.webContents.send(noticeChannel, name, value);
+  });
+  await app.whenReady();
+  const window = open(log, service);
+  told = window;
   app.on('second-instance', () => {
     if (window.isMinimized()) window.restore();
     window.focus();

@@ -1,4 +1,4 @@
-/** How the service's process is started: the pinned Node, the source as written, a log file it can keep writing to. */
+/** How the service's process is started: the pinned Node, the built file, a log file it can keep writing to. */
 import { type ChildProcess, fork } from 'node:child_process';
 import { join } from 'node:path';
 import type { BuildKind } from '../service/host/host.ts';
@@ -24,9 +24,10 @@ export function serviceEnvironment(
 
 export function forkService(parts: ServiceChildParts): ChildProcess {
   const nodeName = process.platform === 'win32' ? 'node.exe' : 'node';
-  return fork(join(parts.appFolder, 'electron', 'service', 'host', 'main.ts'), [], {
+  return fork(join(parts.appFolder, 'electron', 'build', 'service', 'main.mjs'), [], {
     execPath: join(parts.appFolder, 'node_modules', 'node', 'bin', nodeName),
-    execArgv: [],
+    // Stacks in the log name the source.
+    execArgv: ['--enable-source-maps'],
     env: serviceEnvironment(process.env, parts),
     cwd: parts.dataFolder,
     serialization: 'json',

@@ -11,12 +11,13 @@ import { digestOf, isStamped, writeStamp } from './stamp.mjs';
 
 const OLDEST_NODE = 18;
 
-/** What the two bundles and the window are made from; tests and service code are not in it. */
+/** What the bundles and the window are made from; tests and the command line are not in it. */
 const buildInputs = [
   'assets',
   'core',
   'electron/main',
   'electron/preload.ts',
+  'electron/service',
   'electron/setup/build.mjs',
   'package-lock.json',
   'package.json',
@@ -32,7 +33,7 @@ async function ensureBuild() {
   // Outputs are in the digest too: a build folder deleted or edited by hand is made again.
   const digest = () => digestOf(root, [...inputs, ...outputs]);
   if (isStamped(stampFile, digest())) return;
-  say('building the window and the main process ...');
+  say('building the window, the main process and the service ...');
   const { code, output } = await run(pinnedNode, [join(root, 'electron', 'setup', 'build.mjs')], {
     env: environment(),
     quiet: true,

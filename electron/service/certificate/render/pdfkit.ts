@@ -4,10 +4,14 @@
  * pdfkit is pinned to an exact version. Each private member is looked at when a document is opened, so another version
  * fails here, in words, and not somewhere on page 3.
  */
-import PDFDocument from 'pdfkit';
+import { createRequire } from 'node:module';
+import type PDFDocument from 'pdfkit';
 import { invariant } from '../../../../core/result.ts';
 
-export type Pdf = PDFKit.PDFDocument;
+/** Loaded with the first document: the service is up sooner, and most of its days print nothing. */
+const loadPdfkit = (): typeof PDFDocument => createRequire(import.meta.url)('pdfkit');
+
+export type Pdf = InstanceType<typeof PDFDocument>;
 export type StructureElement = PDFKit.PDFStructureElement;
 type Draw = () => void;
 
@@ -76,7 +80,7 @@ export function openPdf(options: PdfOptions): Pdf {
     },
   } as const;
   // The published types know no `font: null`, which keeps pdfkit from loading a font that is not embedded.
-  const doc: Pdf = Reflect.construct(PDFDocument, [settings]);
+  const doc: Pdf = Reflect.construct(loadPdfkit(), [settings]);
   for (const member of ['_root', '_addInfo', 'ref', 'struct', 'addNamedEmbeddedFile', 'initForm', '_ctm']) {
     invariant(
       Reflect.get(doc, member) !== undefined,
