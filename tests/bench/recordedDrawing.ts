@@ -2,14 +2,18 @@
  * Records the drawing calls that one render makes on pdfkit, and makes the very same calls again on a bare pdfkit
  * document: no model, no measuring of text, no check of glyphs, no attachment, no signature.
  */
-import PDFDocument from 'pdfkit';
+import {
+  loadPdfkit,
+  type Pdf,
+  type StructureElement,
+} from '../../electron/service/certificate/render/pdfkit.ts';
 
 type Call = (target: Replay) => void;
 
 /** What a replay knows: its document, and the structure elements made so far, by their number in the recording. */
 interface Replay {
-  readonly doc: PDFKit.PDFDocument;
-  readonly elements: Map<number, PDFKit.PDFStructureElement>;
+  readonly doc: Pdf;
+  readonly elements: Map<number, StructureElement>;
 }
 
 const drawing = [
@@ -45,6 +49,8 @@ const drawing = [
   'addStructure',
 ] as const;
 
+/** The very class the certificate is drawn with. */
+const PDFDocument = loadPdfkit();
 const prototype: object = PDFDocument.prototype;
 
 export interface Recording {
@@ -64,9 +70,12 @@ export async function recordDrawing(render: () => Promise<unknown>): Promise<Rec
 }
 
 /** Makes the recorded calls on a document of its own and gives the bytes. */
-export function replayDrawing(recording: Recording, options: PDFKit.PDFDocumentOptions): Promise<Uint8Array> {
+export function replayDrawing(
+  recording: Recording,
+  options: ConstructorParameters<typeof PDFDocument>[0],
+): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
-    const doc: PDFKit.PDFDocument = Reflect.construct(PDFDocument, [options]);
+    const doc: Pdf = Reflect.construct(PDFDocument, [options]);
     const chunks: Uint8Array[] = [];
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
     doc.on('end', () => resolve(Buffer.concat(chunks)));

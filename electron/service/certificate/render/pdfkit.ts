@@ -9,7 +9,7 @@ import type PDFDocument from 'pdfkit';
 import { invariant } from '../../../../core/result.ts';
 
 /** Loaded with the first document: the service is up sooner, and most of its days print nothing. */
-const loadPdfkit = (): typeof PDFDocument => createRequire(import.meta.url)('pdfkit');
+export const loadPdfkit = (): typeof PDFDocument => createRequire(import.meta.url)('pdfkit');
 
 export type Pdf = InstanceType<typeof PDFDocument>;
 export type StructureElement = PDFKit.PDFStructureElement;
