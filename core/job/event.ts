@@ -96,6 +96,17 @@ export function parseEvent(text: string): Result<EventEnvelope, EventTextError> 
   return readEnvelope(json.value);
 }
 
+/** A stored text as it is verified: its hash, and what it says. */
+export type OpenedText = {
+  readonly hash: string;
+  readonly parsed: Result<EventEnvelope, EventTextError>;
+};
+
+/** Hashes and reads a stored text. A caller that meets the same texts again may keep the answers: they depend on the text alone. */
+export function openText(text: string): OpenedText {
+  return { hash: eventHash(text), parsed: parseEvent(text) };
+}
+
 /** The stored text of an envelope made here, or `event/notAnEvent` when a member does not fit or it grew too long. */
 export function writeEvent(event: EventEnvelope): Result<string, EventTextError> {
   const json = asJson(event);

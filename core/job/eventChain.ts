@@ -5,7 +5,7 @@
  * its two ends was changed; the next link, or an anchor (a hash known from elsewhere), tells. What no chain can show
  * by itself is a tail cut off or rewritten to its end: that takes an anchor too.
  */
-import { type EventEnvelope, eventHash, GENESIS, parseEvent } from './event.ts';
+import { type EventEnvelope, GENESIS, type OpenedText, openText } from './event.ts';
 
 /** A place in a chain with the hash of the event there. */
 export type ChainLink = { readonly seq: number; readonly hash: string };
@@ -40,6 +40,9 @@ export type ChainReport = {
   readonly findings: readonly ChainFinding[];
 };
 
+/** Hashes and reads one text; `openText`, or one that remembers its answers. */
+type OpenText = (text: string) => OpenedText;
+
 type ChainKind = {
   readonly owner: string;
   readonly ownerOf: (event: EventEnvelope) => string;
@@ -61,8 +64,9 @@ export function verifyJobChain(
   job: string,
   texts: readonly string[],
   anchors: readonly ChainLink[] = [],
+  open: OpenText = openText,
 ): ChainReport {
-  return verify(texts, anchors, {
+  return verify(texts.map(open), anchors, {
     owner: job,
     ownerOf: (event) => event.job,
     seqOf: (event) => event.seq,
@@ -75,8 +79,9 @@ export function verifyStoreChain(
   store: string,
   texts: readonly string[],
   anchors: readonly ChainLink[] = [],
+  open: OpenText = openText,
 ): ChainReport {
-  return verify(texts, anchors, {
+  return verify(texts.map(open), anchors, {
     owner: store,
     ownerOf: (event) => event.store,
     seqOf: (event) => event.storeSeq,
@@ -84,7 +89,7 @@ export function verifyStoreChain(
   });
 }
 
-function verify(texts: readonly string[], anchors: readonly ChainLink[], kind: ChainKind): ChainReport {
+function verify(texts: readonly OpenedText[], anchors: readonly ChainLink[], kind: ChainKind): ChainReport {
   const findings: ChainFinding[] = [];
   const suspects = new Set<number>();
   const links = placeLinks(texts, kind, findings, suspects);
@@ -107,17 +112,15 @@ function verify(texts: readonly string[], anchors: readonly ChainLink[], kind: C
  * text now says; an unreadable one is numbered by its place.
  */
 function placeLinks(
-  texts: readonly string[],
+  texts: readonly OpenedText[],
   kind: ChainKind,
   findings: ChainFinding[],
   suspects: Set<number>,
 ): readonly Link[] {
   const links: Link[] = [];
-  for (const text of texts) {
-    const hash = eventHash(text);
+  for (const { hash, parsed } of texts) {
     const before = links.at(-1) ?? { seq: 0, hash: GENESIS };
     const place = before.seq + 1;
-    const parsed = parseEvent(text);
     if (!parsed.ok) {
       findings.push({ what: 'unreadable', seq: place, problem: parsed.error.details.problem });
       suspects.add(place);

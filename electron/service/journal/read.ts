@@ -14,6 +14,7 @@ import {
   personalReferences,
 } from '../../../core/job/personal.ts';
 import { err, invariant, ok, type Result } from '../../../core/result.ts';
+import { rememberingOpenText } from './openedTexts.ts';
 import type { AppendAnswer, Draft, JobAsFound, JobRead, StoredEvent } from './types.ts';
 
 type EventRow = { readonly id: number; readonly seq: number; readonly text: string };
@@ -66,6 +67,7 @@ export function prepareReads(db: Database.Database) {
     storeId,
     texts,
     jobTexts,
+    openText: rememberingOpenText(),
   } as const;
 }
 
@@ -108,7 +110,7 @@ export function readJob(reads: Reads, job: string): Result<JobRead, JournalError
   const tail = rows.at(-1);
   if (tail === undefined) return err({ code: 'journal/noJob', details: { job } });
   const texts = rows.map((row) => row.text);
-  const report = verifyJobChain(job, texts, tailAnchors(reads, tail));
+  const report = verifyJobChain(job, texts, tailAnchors(reads, tail), reads.openText);
   const personal = reads.personalOfJob.all(job).map(personalText);
   const findings: readonly JournalFinding[] = [
     ...report.findings.map((finding) => ({ chain: 'job', job, finding }) as const),
