@@ -1,0 +1,21 @@
+/** The datum as found. */
+export const DATUM = {
+  'datum.found': 'The car as found',
+  'datum.notYet': 'Still open. After the lap round the car its lines stand here.',
+  'datum.U': 'U {U}',
+  'datum.wheelbase': 'Wheelbase',
+  'datum.trackFront': 'Hub to hub, front',
+  'datum.trackRear': 'Hub to hub, rear',
+  'datum.thrust': 'Thrust line from centreline',
+  'datum.thrust.none': 'not measured',
+  'datum.thrust.value': '{angle} to the {side}',
+  'datum.slopeAhead': 'Floor along the car',
+  'datum.slopeLeft': 'Floor across the car',
+  'datum.rock': 'Rock of the four wheels',
+  'datum.level': 'level',
+  'datum.slope': '{share} %, {way}',
+  'datum.risesAhead': 'rises ahead',
+  'datum.fallsAhead': 'falls ahead',
+  'datum.risesLeft': "rises to the car's left",
+  'datum.fallsLeft': "falls to the car's left",
+} as const;

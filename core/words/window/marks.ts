@@ -1,0 +1,23 @@
+/** States of an entry and marks on fields. */
+export const MARKS = {
+  'mark.typing': 'typing',
+  'mark.sent': 'sent',
+  'mark.recorded': 'recorded',
+  'mark.restored': 'typed, not recorded',
+  'mark.refused': 'not recorded',
+  'overall.recorded': 'all recorded',
+  'overall.typing': '{count} typed, not recorded',
+  'overall.sent': '{count} sent',
+  'overall.waiting': 'waiting for the recorder',
+  'service.away': 'The part that records is being started again. Type on: nothing is lost.',
+  'stageState.empty': 'not started',
+  'stageState.underWay': 'under way',
+  'stageState.done': 'done',
+  'stageState.notNeeded': 'not needed',
+  'stageState.stops': 'needs attention',
+  'slot.missing': 'to be read',
+  'slot.recorded': 'recorded',
+  'slot.earlier': 'to be read again',
+  'slot.optional': 'if the procedure needs it',
+  'slot.suspect': 'does not fit',
+} as const;
