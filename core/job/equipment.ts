@@ -39,6 +39,41 @@ export const instrumentSchema = z.strictObject({
   numbersIn: z.enum(['mm', 'cm', 'in']),
 });
 
+/** One adjustable part: its two ends, the smallest change that can be set, mm per turn of its screw. */
+const travel = {
+  leastMm: z.number().finite(),
+  mostMm: z.number().finite(),
+  stepMm: z.number().finite().min(0).max(100),
+  perTurnMm: z.number().finite().positive().max(1000).optional(),
+};
+const travelSchema = z.strictObject(travel);
+const pivotSchema = z.strictObject({ outMm: z.number().finite(), acrossMm: z.number().finite() });
+const tiltSchema = z.strictObject({
+  ...travel,
+  where: z.enum(['feet', 'head']),
+  axisMm: z.number().finite(),
+  screwAtMm: z.number().finite().positive(),
+});
+
+/** How a fixture moves, as far as its owner measured it (`core/placement/kinematics`). */
+export const kinematicsSchema = z.strictObject({
+  basePivot: pivotSchema.optional(),
+  turn: z.strictObject({ ...travel, pivot: pivotSchema }).optional(),
+  roll: travelSchema.optional(),
+  shift: travelSchema.optional(),
+  mast: travelSchema.optional(),
+  lean: tiltSchema.optional(),
+  level: tiltSchema.optional(),
+  slide: travelSchema.optional(),
+  offCentre: z
+    .strictObject({
+      sinksMmPerM: z.number().finite(),
+      tiltRadPerM: z.number().finite(),
+      uTiltRad: z.number().finite().positive(),
+    })
+    .optional(),
+});
+
 /**
  * A bar fixture: the two painted ends, the bar's length between its end marks, and where the target's face
  * centre sits in the fixture frame (X outward normal of the face, towards the car; origin the bar's centre mark).
@@ -51,6 +86,8 @@ export const fixtureSchema = z.strictObject({
   faceAheadMm: z.number().finite().min(-1000).max(1000),
   faceAboveBarMm: z.number().finite().min(-2000).max(2000),
   faceUMm: uMm,
+  /** Absent for a fixture of which nothing more is known, and in records made before it could be told. */
+  kinematics: kinematicsSchema.optional(),
 });
 
 /** A target board, by its size and identity. */

@@ -93,6 +93,7 @@ export function placementEquipment(equipment: Equipment): PlacementEquipment {
         upMm: fixture.faceAboveBarMm,
         uMm: fixture.faceUMm,
       },
+      ...(fixture.kinematics === undefined ? {} : { kinematics: fixture.kinematics }),
     },
     sideArms: { left: arm('left'), right: arm('right') },
     instruments: instruments.flatMap((each) => {

@@ -112,7 +112,7 @@ function movesFor(
   const next = slides.find(
     (slide) => slide.basis === 'expected' || (slide.worst !== 'proven' && slideIsOff(slide)),
   );
-  const move = next === undefined ? undefined : slideMove(next);
+  const move = next === undefined ? undefined : slideMove(next, input.equipment.fixture, recipe);
   return move === undefined ? [] : [move];
 }
 

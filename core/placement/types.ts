@@ -7,6 +7,7 @@
  */
 import type { Coordinate, PointInVehicle, PoseInVehicle, TargetPlace } from '../frames.ts';
 import type { PlacementWordKey } from '../words/placement.ts';
+import type { FixtureKinematics } from './kinematics/fixtureKinematics.ts';
 
 /** A wheel of the car: front or rear, car's left or car's right. */
 export type Wheel = 'FL' | 'FR' | 'RL' | 'RR';
@@ -80,6 +81,8 @@ export interface PlacementFixture {
     readonly upMm: number;
     readonly uMm: number;
   };
+  /** How it moves, where that is known. */
+  readonly kinematics?: FixtureKinematics;
 }
 
 /** Everything measured with. Side arms carry the plumb line past the tyre: hub centre to line. */
@@ -273,6 +276,10 @@ export interface Move {
   readonly values: Readonly<Record<string, string>>;
   /** How far, at the place that is moved (bar end for a turn, top of the mast for a lean), never negative. */
   readonly amountMm: number;
+  /** Turns of the adjuster's screw, where the fixture's data know it. */
+  readonly turns?: number;
+  /** Past the end of an adjuster: how far, mm. The sentence then says what to do instead. */
+  readonly beyondMm?: number;
   /** What it changes in the target's coordinates, found after minus found before; mm and radians. */
   readonly predictedEffect: Readonly<Record<Coordinate, number>>;
   /** What has to be read again afterwards. */

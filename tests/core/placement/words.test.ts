@@ -20,6 +20,8 @@ const names = [
   ...recipes.flatMap((recipe) => recipe.map((spec) => readingName(recipe, slotKey(spec)))),
   ...Object.entries(RECIPE_WORDS).flatMap(([key, words]) => (key.startsWith('known.') ? [words] : [])),
 ];
+/** The longest text a slot of a move can get. */
+const LONGEST: Readonly<Record<string, string>> = { amount: '1234.5 mm', turns: '12 3/4 turns' };
 const wordCount = (text: string): number => text.split(/\s+/).length;
 
 describe('names of readings', () => {
@@ -44,7 +46,7 @@ describe('the line that says what to do next', () => {
     const slots = slotsOf(PLACEMENT_WORDS[key]);
     const texts = slots.includes('reading')
       ? names.map((reading) => say(key, { reading }))
-      : [say(key, slots.includes('amount') ? { amount: '1234.5 mm' } : {})];
+      : [say(key, Object.fromEntries(slots.map((slot) => [slot, LONGEST[slot] ?? ''])))];
     for (const text of texts) {
       expect(wordCount(text), text).toBeLessThanOrEqual(12);
       expect(wordFaults(text), text).toEqual([]);
