@@ -4,7 +4,7 @@ import { localMinute, offsetText, utcSecond } from '../job/localTime.ts';
 import type { StationFinding } from '../placement/types.ts';
 import { say } from '../words/index.ts';
 import { certificateQrText } from './attachment.ts';
-import { coordinateRow } from './coordinateText.ts';
+import { coordinateRow, radialRow } from './coordinateText.ts';
 import type { CertificateDocument, DocumentBlock, DocumentSection, VerdictsBlock } from './document.ts';
 import { pageWordsEn } from './document.ts';
 import { drawingSection } from './drawings.ts';
@@ -38,9 +38,12 @@ function stationBlocks(
   isLast: boolean,
 ): readonly DocumentBlock[] {
   const required = sensor.procedure?.stations.find((each) => each.id === station.station);
-  const rows = station.coordinates.map((finding) =>
+  const circle = station.radial;
+  const coordinates = station.coordinates.map((finding) =>
     coordinateRow(input, sensor.sensor, station, required?.place ?? 'ahead', finding),
   );
+  const rows =
+    circle === undefined ? coordinates : [...coordinates, radialRow(input, sensor.sensor, station, circle)];
   const slide: readonly DocumentBlock[] =
     station.slide === undefined
       ? []

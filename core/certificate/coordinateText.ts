@@ -1,7 +1,7 @@
 /** One coordinate of a station in printed words: what it is measured from, required, found, deviation, tolerance. */
 import type { TargetPlace } from '../frames.ts';
 import { isAngleCoordinate } from '../frames.ts';
-import type { CoordinateFinding, StationFinding, VerdictName } from '../placement/types.ts';
+import type { CoordinateFinding, RadialFinding, StationFinding, VerdictName } from '../placement/types.ts';
 import { wrapRad } from '../units.ts';
 import { deviationInWords, say } from '../words/index.ts';
 import type { VerdictKind, VerdictRow } from './document.ts';
@@ -102,7 +102,11 @@ function consequenceText(
   return say('certificate.consequence', { aim, metres: numberText(input, `${id}.at50`) });
 }
 
-function probabilityText(input: CertificateInput, finding: CoordinateFinding, id: string): string {
+function probabilityText(
+  input: CertificateInput,
+  finding: Pick<CoordinateFinding, 'probability'>,
+  id: string,
+): string {
   if (finding.probability === undefined) return '';
   const share = numberText(input, `${id}.probability`);
   const percent = finding.probability * 100;
@@ -135,5 +139,35 @@ export function coordinateRow(
     probability: probabilityText(input, finding, id),
     ...(consequence === undefined ? {} : { consequence }),
     ...(bar === undefined ? {} : { bar }),
+  };
+}
+
+/** The printed row of the distance from a station's required point within the plane its circle lies in. */
+export function radialRow(
+  input: CertificateInput,
+  sensor: string,
+  station: StationFinding,
+  finding: RadialFinding,
+): VerdictRow {
+  const id = `${sensor}.${station.station}.radial`;
+  const limit = say('certificate.tolerance.upperOnly', { upper: numberText(input, `${id}.upper`) });
+  return {
+    label: say(`certificate.coordinate.radial.${finding.plane}`),
+    required: numberText(input, `${id}.required`),
+    found: numberText(input, `${id}.found`),
+    deviation: numberText(input, `${id}.deviation`),
+    expandedUncertainty: numberText(input, `${id}.U`),
+    coverageFactor: numberText(input, `${id}.k`),
+    tolerance: finding.stated ? limit : say('certificate.tolerance.shop', { limit }),
+    verdict: verdictShape(finding.verdict),
+    verdictText: say(`certificate.verdict.${finding.verdict}`),
+    probability: probabilityText(input, finding, id),
+    bar: {
+      upper: finding.radiusMm,
+      upperText: numberText(input, `${id}.upper`),
+      found: finding.distanceMm,
+      boxHalfWidth: GUARD[input.job.decisionRule] * finding.u,
+      whiskerHalfWidth: finding.U,
+    },
   };
 }

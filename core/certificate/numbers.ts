@@ -4,7 +4,12 @@
  */
 
 import { isAngleCoordinate } from '../frames.ts';
-import type { CoordinateFinding, PlacementAnswer, StationFinding } from '../placement/types.ts';
+import type {
+  CoordinateFinding,
+  PlacementAnswer,
+  RadialFinding,
+  StationFinding,
+} from '../placement/types.ts';
 import { degFromRad, formatFixed, percentFromRad, wrapRad } from '../units.ts';
 import type { PrintedNumber } from './attachment.ts';
 
@@ -71,9 +76,25 @@ function coordinateNumbers(id: string, finding: CoordinateFinding): readonly Num
   ];
 }
 
+/** The numbers of a distance within a plane; what is required of it is none at all. */
+function radialNumbers(id: string, finding: RadialFinding): readonly NumberToPrint[] {
+  return [
+    length(`${id}.required`, 0),
+    length(`${id}.found`, finding.distanceMm),
+    length(`${id}.deviation`, finding.distanceMm),
+    length(`${id}.U`, finding.U),
+    { id: `${id}.k`, value: finding.k, unit: '1', decimals: printedDecimals['1'] },
+    length(`${id}.upper`, finding.radiusMm),
+    ...(finding.probability === undefined ? [] : [probability(`${id}.probability`, finding.probability)]),
+  ];
+}
+
 function stationNumbers(sensor: string, station: StationFinding): readonly NumberToPrint[] {
   const at = `${sensor}.${station.station}`;
-  const numbers = station.coordinates.flatMap((each) => coordinateNumbers(`${at}.${each.coordinate}`, each));
+  const numbers = [
+    ...station.coordinates.flatMap((each) => coordinateNumbers(`${at}.${each.coordinate}`, each)),
+    ...(station.radial === undefined ? [] : radialNumbers(`${at}.radial`, station.radial)),
+  ];
   return station.slide === undefined ? numbers : [...numbers, length(`${at}.slide`, station.slide.setMm)];
 }
 

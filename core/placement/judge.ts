@@ -1,5 +1,6 @@
-/** The verdict on one coordinate by the decision rule of the job, and the worst of several. */
-import { decide } from '../uncertainty/decision.ts';
+/** The verdict on one coordinate or on a position in a plane by the decision rule of the job, and the worst of several. */
+import { decideWithinCircle, type PlanDeviation } from '../uncertainty/conformity.ts';
+import { type Decision, decide, GUARD_FACTOR } from '../uncertainty/decision.ts';
 import type { DecisionRuleName, PermittedDeviation, VerdictName } from './types.ts';
 
 /** What a verdict is made from. `consistent` is the global test of the adjustment. */
@@ -17,17 +18,40 @@ export interface Judged {
  * that is "cannot be judged", because a reading is wanted and not another position. The probability is then left out, since
  * it rests on uncertainties that do not hold.
  */
-export function judge({ deviation, u, U, permitted, rule, consistent }: Judged): {
-  readonly verdict: VerdictName;
-  readonly probability?: number;
-} {
+export function judge({ deviation, u, U, permitted, rule, consistent }: Judged): Verdict {
   if (permitted === undefined) return { verdict: 'notJudged' };
   const { lower, upper } = permitted;
   const limits = { ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
-  const decision = decide(deviation, u, limits, rule, U);
+  return worded(decide(deviation, u, limits, rule, U), consistent);
+}
+
+interface Verdict {
+  readonly verdict: VerdictName;
+  readonly probability?: number;
+}
+
+function worded(decision: Decision, consistent: boolean): Verdict {
   const verdict = decision.wording ?? (decision.verdict === 'outside' ? 'outside' : 'proven');
   if (consistent) return { verdict, probability: decision.probability };
   return { verdict: verdict === 'proven' || verdict === 'within' ? 'cannotBeJudged' : verdict };
+}
+
+/** What a verdict on a position in a plane is made from; lengths in mm. */
+export interface JudgedInPlane {
+  readonly found: PlanDeviation;
+  readonly radiusMm: number;
+  readonly rule: DecisionRuleName;
+  readonly consistent: boolean;
+}
+
+/** Verdict, probability of conformity over the circle, and the u that the verdict used. */
+export function judgeWithinCircle({ found, radiusMm, rule, consistent }: JudgedInPlane): Verdict & {
+  readonly u: number;
+} {
+  const decision = decideWithinCircle(found, radiusMm, rule);
+  // The guarded rule's guard band tells which u was taken for this place, whatever rule the job has.
+  const u = decideWithinCircle(found, radiusMm, 'guarded').guard / GUARD_FACTOR;
+  return { ...worded(decision, consistent), u };
 }
 
 /** From best to worst; a coordinate that is not judged does not count against the others. */

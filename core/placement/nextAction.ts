@@ -38,7 +38,7 @@ export function readingName(recipe: readonly ReadingSpec[], key: string): string
 function betterReading(stations: readonly StationFinding[]): string | undefined {
   const finding = stations
     .filter((station) => station.basis === 'found')
-    .flatMap((station) => station.coordinates)
+    .flatMap((station) => [...station.coordinates, ...(station.radial === undefined ? [] : [station.radial])])
     .find((each) => each.verdict === 'cannotBeJudged');
   return finding?.shares.find((share) => knownWordKey(share.readingId) === undefined)?.readingId;
 }

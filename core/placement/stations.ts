@@ -5,9 +5,11 @@
 import { deriveAll } from '../adjust/derive.ts';
 import type { Contribution, Derived, Estimates, Solution } from '../adjust/solution.ts';
 import { COORDINATES, type Coordinate } from '../frames.ts';
+import { invariant } from '../result.ts';
+import { coverageFactor } from '../uncertainty/coverage.ts';
 import { offsetFromLineMm } from '../vehicle/datum.ts';
 import { consequenceOf } from './consequence.ts';
-import { judge, worstVerdict } from './judge.ts';
+import { judge, judgeWithinCircle, worstVerdict } from './judge.ts';
 import {
   deviations,
   frameOf,
@@ -25,6 +27,8 @@ import type { SlotValues } from './readings.ts';
 import type {
   CoordinateFinding,
   PlacementInput,
+  RadialFinding,
+  RadialPlane,
   ReadingShare,
   StationFinding,
   StationRequirement,
@@ -123,6 +127,51 @@ function findingOf(
   };
 }
 
+/** Which two of the six coordinates a plane has. */
+const PLANE_AXES: Readonly<Record<RadialPlane, readonly [number, number]>> = {
+  aheadLeft: [0, 1],
+  leftUp: [1, 2],
+};
+
+/** The distance within a plane against the circle a station permits; undefined where it permits none. */
+function radialOf(
+  station: StationRequirement,
+  derived: {
+    readonly quantities: readonly Derived[];
+    readonly values: ArrayLike<number>;
+    readonly covariance: Float64Array;
+  },
+  input: PlacementInput,
+  consistent: boolean,
+): RadialFinding | undefined {
+  const { radial } = station;
+  if (radial === undefined) return undefined;
+  const { plane, radiusMm, stated } = radial;
+  const [i, j] = PLANE_AXES[plane];
+  const [first, second] = [derived.quantities[i], derived.quantities[j]];
+  invariant(first !== undefined && second !== undefined, 'a station has six derived deviations');
+  const size = derived.values.length;
+  const shared = derived.covariance[i * size + j] ?? 0;
+  const r = first.u * second.u === 0 ? 0 : Math.max(-1, Math.min(1, shared / (first.u * second.u)));
+  const found = { x: first.value, y: second.value, uX: first.u, uY: second.u, r };
+  const judged = judgeWithinCircle({ found, radiusMm, rule: input.decisionRule, consistent });
+  // Two coordinates, one distance: the smaller number of degrees of freedom never understates U.
+  const dof = Math.min(first.dof, second.dof);
+  const k = coverageFactor(dof);
+  return {
+    plane,
+    deviation: [first.value, second.value],
+    distanceMm: Math.hypot(first.value, second.value),
+    dof,
+    k,
+    U: k * judged.u,
+    radiusMm,
+    stated,
+    ...judged,
+    shares: sharesOf((first.u >= second.u ? first : second).contributions),
+  };
+}
+
 /** One station's finding. `consistent` is the global test: where it fails nothing is proven. */
 export function stationFinding(
   solution: Solution,
@@ -158,6 +207,8 @@ export function stationFinding(
       ? []
       : [findingOf(input, station, coordinate, quantity, required, consistent)];
   });
+  const radial = radialOf(station, derived, input, consistent);
+  const verdicts = coordinates.map((each) => each.verdict);
   return {
     station: station.id,
     kind: station.kind,
@@ -166,7 +217,8 @@ export function stationFinding(
     target: asPose(target),
     covariance: covarianceBlock(derived.covariance, derived.values.length, 6),
     coordinates,
-    worst: worstVerdict(coordinates.map((each) => each.verdict)),
+    ...(radial === undefined ? {} : { radial }),
+    worst: worstVerdict(radial === undefined ? verdicts : [...verdicts, radial.verdict]),
     ...(slide === undefined ? {} : { slide }),
   };
 }

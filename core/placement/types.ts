@@ -118,6 +118,17 @@ export interface RequiredCoordinate<D extends Datum> {
   readonly permitted?: PermittedDeviation;
 }
 
+/** The two coordinates of a station that a circle lies in: seen from above, or seen along the car. */
+export type RadialPlane = 'aheadLeft' | 'leftUp';
+
+/** A permitted distance from the required point within a plane, mm: the two coordinates are judged together. */
+export interface RadialRequirement {
+  readonly plane: RadialPlane;
+  readonly radiusMm: number;
+  /** True when the vehicle maker states it; false for the shop's working limit. */
+  readonly stated: boolean;
+}
+
 /**
  * One required target pose. `yaw.value` is the heading of the face's outward normal counted from its line,
  * positive to the car's left: pi for a target ahead that faces the car squarely, 0 for one behind. Pitch and
@@ -136,6 +147,8 @@ export interface StationRequirement {
   readonly roll: RequiredCoordinate<UpDatum>;
   /** Coordinates that are not judged at this station. */
   readonly free?: readonly Coordinate[];
+  /** A circle about the required point, beside or instead of limits of its coordinates. */
+  readonly radial?: RadialRequirement;
 }
 
 /** How a deviation is judged: guarded by 1.645 u (default), plain, or guarded by the whole U. */
@@ -251,6 +264,24 @@ export interface CoordinateFinding {
   readonly consequence?: Consequence;
 }
 
+/** The distance from a station's required point within a plane, judged with the whole 2 x 2 covariance. mm. */
+export interface RadialFinding {
+  readonly plane: RadialPlane;
+  /** Found minus required along the plane's two coordinates. */
+  readonly deviation: readonly [number, number];
+  readonly distanceMm: number;
+  /** Along the deviation; near the middle, where a distance is not normal, along the error ellipse's longer axis. */
+  readonly u: number;
+  readonly dof: number;
+  readonly k: number;
+  readonly U: number;
+  readonly radiusMm: number;
+  readonly stated: boolean;
+  readonly verdict: VerdictName;
+  readonly probability?: number;
+  readonly shares: readonly ReadingShare[];
+}
+
 /** One station: found from its own readings, or expected from the bar pose while its slide is not read yet. */
 export interface StationFinding {
   readonly station: string;
@@ -260,6 +291,8 @@ export interface StationFinding {
   readonly target: PoseInVehicle;
   readonly covariance: PoseCovariance;
   readonly coordinates: readonly CoordinateFinding[];
+  /** Only where the station permits a circle. */
+  readonly radial?: RadialFinding;
   readonly worst: VerdictName;
   /** For a slide: the number to set on the slide and the side, which takes off the bar's own side error. */
   readonly slide?: { readonly side: CarSide; readonly setMm: number };

@@ -125,6 +125,7 @@ function permitted(
   tolerance: ProcedureTolerance,
   quantity: 'length' | 'angle',
   where: string,
+  required: number,
 ): PermittedDeviation | undefined {
   const limit = (text: string, sign: 1 | -1, mayBeZero: boolean): number => {
     const before = resolver.faults.length;
@@ -149,6 +150,16 @@ function permitted(
       return { lower: limit(tolerance.lower, -1, true), stated: true };
     case 'upperOnly':
       return { upper: limit(tolerance.upper, 1, true), stated: true };
+    case 'range': {
+      const before = resolver.faults.length;
+      const lower = resolver.value(tolerance.least, quantity, where) - required;
+      const upper = resolver.value(tolerance.most, quantity, where) - required;
+      const texts = `${tolerance.least}, ${tolerance.most}`;
+      if (resolver.faults.length > before) return { lower, upper, stated: true };
+      if (lower >= upper) resolver.fault('procedure/limitsCrossed', where, texts);
+      else if (lower > 0 || upper < 0) resolver.fault('procedure/toleranceSign', where, texts);
+      return { lower, upper, stated: true };
+    }
     case 'notStated': {
       if (tolerance.workingLimit === null) return undefined;
       const upper = limit(tolerance.workingLimit, 1, false);
@@ -167,7 +178,7 @@ function resolveCoordinate<D extends string>(
   const quantity = isAngleCoordinate(coordinate) ? 'angle' : 'length';
   const written = station[coordinate];
   const value = resolver.value(written.value, quantity, where);
-  const deviation = permitted(resolver, written.tolerance, quantity, `${where}.tolerance`);
+  const deviation = permitted(resolver, written.tolerance, quantity, `${where}.tolerance`, value);
   return deviation === undefined ? { value, from } : { value, from, permitted: deviation };
 }
 
@@ -183,7 +194,21 @@ function resolveStation(resolver: Resolver, station: ProcedureStation): StationR
     pitch: resolveCoordinate(resolver, station, 'pitch', station.pitch.from),
     roll: resolveCoordinate(resolver, station, 'roll', station.roll.from),
     free: station.free,
+    ...radialOf(resolver, station),
   };
+}
+
+/** The circle a station permits, if any; its radius is a length above zero. */
+function radialOf(resolver: Resolver, station: ProcedureStation): Pick<StationRequirement, 'radial'> {
+  const { radial } = station;
+  if (radial === undefined) return {};
+  const where = `stations.${station.id}.radial`;
+  const before = resolver.faults.length;
+  const radiusMm = resolver.value(radial.limit, 'length', where);
+  if (radiusMm <= 0 && resolver.faults.length === before) {
+    resolver.fault('procedure/toleranceSign', where, radial.limit);
+  }
+  return { radial: { plane: radial.plane, radiusMm, stated: radial.stated } };
 }
 
 /** Agreement of a slide with the stand it slides on, mm or radians: far below anything a tape can show. */

@@ -61,9 +61,21 @@ export const toleranceSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('unequal'), lower: expressionTextSchema, upper: expressionTextSchema }),
   z.strictObject({ kind: z.literal('lowerOnly'), lower: expressionTextSchema }),
   z.strictObject({ kind: z.literal('upperOnly'), upper: expressionTextSchema }),
+  /** Between two values of the coordinate itself, counted from its datum: `1200 mm` to `1260 mm`. */
+  z.strictObject({ kind: z.literal('range'), least: expressionTextSchema, most: expressionTextSchema }),
   /** `workingLimit` is the shop's own limit, printed as such. */
   z.strictObject({ kind: z.literal('notStated'), workingLimit: expressionTextSchema.nullable() }),
 ]);
+
+/**
+ * A permitted distance from the required point within a plane: seen from above (`aheadLeft`) or along the car (`leftUp`).
+ * `stated` is false for the shop's own working limit.
+ */
+export const radialToleranceSchema = z.strictObject({
+  plane: z.enum(['aheadLeft', 'leftUp']),
+  limit: expressionTextSchema,
+  stated: z.boolean(),
+});
 
 const coordinate = <D extends z.ZodType>(from: D) =>
   z.strictObject({ value: expressionTextSchema, from, tolerance: toleranceSchema });
@@ -90,6 +102,8 @@ export const stationSchema = z.strictObject({
   roll: coordinate(upFrom),
   /** Coordinates the procedure leaves free. */
   free: z.array(z.enum(['ahead', 'left', 'up', 'yaw', 'pitch', 'roll'])).max(3),
+  /** Absent where each coordinate is limited by itself. */
+  radial: radialToleranceSchema.optional(),
   /** What to do on the scan tool once the target is proven here. */
   capturePrompt: words,
 });

@@ -93,6 +93,8 @@ export const CERTIFICATE = {
   'certificate.coordinate.ahead.bodyFace': 'ahead of the front-most body face',
   'certificate.coordinate.left.centreline': 'side, from the centreline',
   'certificate.coordinate.left.thrustLine': 'side, from the thrust line',
+  'certificate.coordinate.radial.aheadLeft': 'distance from the required point, seen from above',
+  'certificate.coordinate.radial.leftUp': 'distance from the required point, seen along the car',
   'certificate.coordinate.up': 'height above the tyre contact plane',
   'certificate.coordinate.yaw.centreline': 'squareness to the centreline',
   'certificate.coordinate.yaw.thrustLine': 'squareness to the thrust line',

@@ -139,6 +139,53 @@ describe('faults of the document', () => {
     ).toEqual(['procedure/inputUnknown']);
   });
 
+  test('a range is two values of the coordinate itself, and holds the required one', () => {
+    const range = (least: string, most: string) => ({ kind: 'range', least, most }) as const;
+    const up = (tolerance: ReturnType<typeof range>) => withStation(0, { up: { ...first.up, tolerance } });
+    const resolved = resolveProcedure(up(range('1340 mm', '1.36 m')), car);
+    const permitted = resolved.ok ? resolved.value.stations[0]?.up.permitted : undefined;
+    // Required are 53 1/8 in, that is 1349.375 mm.
+    expect(permitted?.lower).toBeCloseTo(-9.375, 9);
+    expect(permitted?.upper).toBeCloseTo(10.625, 9);
+    expect(permitted?.stated).toBe(true);
+    const codes = (least: string, most: string) => checkProcedure(up(range(least, most))).map((f) => f.code);
+    expect(codes('1360 mm', '1340 mm')).toEqual(['procedure/limitsCrossed']);
+    expect(codes('1355 mm', '1360 mm')).toEqual(['procedure/toleranceSign']);
+    expect(codes('1340', '1360 mm')).toEqual(['procedure/unitMissing']);
+    expect(codes('1340 mm', 'much')).toEqual(['procedure/inputUnknown']);
+  });
+
+  test('a circle has a radius above zero, in a unit of length', () => {
+    const circle = (limit: string) =>
+      withStation(0, { radial: { plane: 'aheadLeft', limit, stated: false } });
+    const resolved = resolveProcedure(circle('1/4 in'), car);
+    expect(resolved.ok && resolved.value.stations[0]?.radial).toEqual({
+      plane: 'aheadLeft',
+      radiusMm: 6.35,
+      stated: false,
+    });
+    expect(checkProcedure(circle('10 mm'))).toEqual([]);
+    for (const limit of ['0', '-5 mm']) {
+      expect(checkProcedure(circle(limit))).toEqual([
+        { code: 'procedure/toleranceSign', where: 'stations.centre.radial', text: limit },
+      ]);
+    }
+    expect(checkProcedure(circle('5'))[0]?.code).toBe('procedure/unitMissing');
+    expect(checkProcedure(circle('2 deg'))[0]?.code).toBe('procedure/unitsDoNotMatch');
+  });
+
+  test('the schema takes a circle and a range, and refuses other planes; old documents are whole without them', () => {
+    expect(procedureSchema.safeParse(invented).success).toBe(true);
+    const radial = { plane: 'leftUp', limit: '10 mm', stated: true } as const;
+    const tolerance = { kind: 'range', least: '1340 mm', most: '1360 mm' } as const;
+    const made = withStation(0, { radial, up: { ...first.up, tolerance } });
+    expect(procedureSchema.parse(made)).toEqual(made);
+    const crooked = { ...made, stations: [{ ...first, radial: { ...radial, plane: 'aheadUp' } }] };
+    expect(procedureSchema.safeParse(crooked).success).toBe(false);
+    const old = resolveProcedure(invented, car);
+    expect(old.ok && Object.keys(old.value.stations[0] ?? {})).not.toContain('radial');
+  });
+
   test('a slide keeps everything but its side', () => {
     expect(checkProcedure(withStation(1, { left: { ...second.left, value: '-550 mm' } }))).toEqual([]);
     expect(checkProcedure(withStation(1, { up: { ...second.up, value: '1350 mm' } }))).toEqual([
