@@ -7,7 +7,8 @@ import { at, indexAt, item } from '../linalg/at.ts';
 import { invariant } from '../result.ts';
 import { coverageFactor } from '../uncertainty/coverage.ts';
 import { effectiveDof } from '../uncertainty/welchSatterthwaite.ts';
-import type { Contribution, Derived, DerivedSet, Estimates, Solution, SourceKind } from './solution.ts';
+import type { CorrelatedRows } from './correlation.ts';
+import type { Derived, DerivedSet, Estimates, Solution, SourceKind } from './solution.ts';
 
 /**
  * Difference steps: a share of the layout's reach for lengths (0.04 mm at 4 m), radians and plain numbers for the
@@ -107,23 +108,35 @@ function quantity(
   variance: number,
   spread: Float64Array,
 ): Omit<Derived, 'needsDatum'> {
-  const { rowStart, column, coefficient, weight, dof } = solution.linearised;
-  const parts = new Map<string, { readonly row: number; variance: number }>();
+  const { rowStart, column, coefficient, weight, dof, groups } = solution.linearised;
+  const grouped = new Map(groups.flatMap((group) => group.rows.map((row) => [row, group] as const)));
+  const parts = new Map<string, Part>();
+  const joint = new Map<CorrelatedRows, number>();
   const weighed: { u: number; dof: number }[] = [];
-  solution.rows.forEach(({ source }, r) => {
+  solution.rows.forEach((row, r) => {
     let t = 0;
     for (let e = indexAt(rowStart, r); e < indexAt(rowStart, r + 1); e++)
       t += at(coefficient, e) * at(spread, indexAt(column, e));
     const part = t * t * at(weight, r);
     if (part === 0) return;
-    weighed.push({ u: Math.sqrt(part), dof: at(dof, r) });
-    const known = parts.get(source);
-    if (known === undefined) parts.set(source, { row: r, variance: part });
-    else known.variance += part;
+    const group = grouped.get(r);
+    const from = group ?? row;
+    if (group === undefined) weighed.push({ u: Math.sqrt(part), dof: at(dof, r) });
+    else joint.set(group, (joint.get(group) ?? 0) + part);
+    const known = parts.get(from.source);
+    if (known !== undefined) known.variance += part;
+    else {
+      const instrument = from.kind === 'correlated' ? undefined : row.instrument;
+      parts.set(from.source, { kind: from.kind, instrument, variance: part });
+    }
   });
+  // JCGM 100 G.4 wants independent inputs: correlated rows are one input, as well known as the worst known of them.
+  for (const [group, part] of joint) weighed.push({ u: Math.sqrt(part), dof: group.dof });
   const total = [...parts.values()].reduce((sum, part) => sum + part.variance, 0);
   const contributions = [...parts]
-    .map(([source, part]) => contribution(solution, source, part.row, part.variance, total))
+    .map(([source, { kind, instrument, variance: part }]) => {
+      return { source, kind, instrument, share: part / total, u: Math.sqrt(part) };
+    })
     .sort((a, b) => b.share - a.share);
   const shareByKind: Partial<Record<SourceKind, number>> = {};
   for (const { kind, share } of contributions) shareByKind[kind] = (shareByKind[kind] ?? 0) + share;
@@ -133,13 +146,9 @@ function quantity(
   return { value, u, dof: effective, k, U: k * u, contributions, shareByKind };
 }
 
-function contribution(
-  solution: Solution,
-  source: string,
-  row: number,
-  variance: number,
-  total: number,
-): Contribution {
-  const { kind, instrument } = solution.rows[row] ?? { kind: 'shared' as const, instrument: undefined };
-  return { source, kind, instrument, share: variance / total, u: Math.sqrt(variance) };
+/** What one source puts into a variance while it is added up. */
+interface Part {
+  readonly kind: SourceKind;
+  readonly instrument: string | undefined;
+  variance: number;
 }

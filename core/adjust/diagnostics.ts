@@ -3,10 +3,12 @@
  * global test. Baarda 1968; Ghilani, Adjustment Computations, chapters 16 and 21.
  */
 import { at, indexAt } from '../linalg/at.ts';
+import { invariant } from '../result.ts';
 import { chiSquareQuantile, chiSquareTail } from '../uncertainty/coverage.ts';
 import type { Linearisation } from './linearise.ts';
 import type { GlobalTest, RowResult } from './solution.ts';
 import { DETECTABLE, GLOBAL_ALPHA, UNCONTROLLED } from './testLevels.ts';
+import { rowAgainst, testProduct, testVectors } from './testVectors.ts';
 
 /** a_i Q a_j' of two rows: covariance of their computed values. */
 export function rowProduct(lin: Linearisation, covariance: Float64Array, i: number, j: number): number {
@@ -26,6 +28,7 @@ export function rowProduct(lin: Linearisation, covariance: Float64Array, i: numb
 
 /** One result per row. */
 export function rowResults(lin: Linearisation, covariance: Float64Array): RowResult[] {
+  if (lin.problem.groups.length > 0) return correlatedResults(lin, covariance);
   return lin.problem.observations.map((one, i) => {
     const residual = at(lin.residuals, i);
     const weight = at(lin.weights, i);
@@ -46,6 +49,33 @@ export function rowResults(lin: Linearisation, covariance: Float64Array): RowRes
       redundancy: Math.max(0, redundancy),
       standardised: controlled ? residual / (one.u * Math.sqrt(redundancy)) : undefined,
       minimalDetectable: controlled ? DETECTABLE * spread : undefined,
+    };
+  });
+}
+
+/** The same where rows are correlated: the tests are those of the weighted residuals P v (see testVectors.ts). */
+function correlatedResults(lin: Linearisation, covariance: Float64Array): RowResult[] {
+  const vectors = testVectors(lin);
+  return lin.problem.observations.map((one, i) => {
+    const vector = vectors[i];
+    invariant(vector !== undefined, 'every row has a test vector');
+    const redundancy = one.exact === true ? 0 : 1 - rowAgainst(lin, covariance, i, vector);
+    const power = one.exact === true ? 0 : testProduct(lin, covariance, vector, vector);
+    const controlled = power * one.u * one.u > UNCONTROLLED;
+    return {
+      id: `${one.source}/${one.component}`,
+      source: one.source,
+      kind: one.kind,
+      component: one.component,
+      instrument: one.instrument,
+      unit: one.unit,
+      observed: one.observed,
+      computed: at(lin.rows.computed, i),
+      residual: at(lin.residuals, i),
+      u: one.u,
+      redundancy,
+      standardised: controlled ? vector.force / Math.sqrt(power) : undefined,
+      minimalDetectable: controlled ? DETECTABLE / Math.sqrt(power) : undefined,
     };
   });
 }

@@ -10,6 +10,7 @@ export type AdjustCure =
   | 'defineMissing'
   | 'stateUncertainty'
   | 'correctNumber'
+  | 'correctCovariance'
   | 'separatePoints'
   | 'addReading'
   | 'dropConstraint'
@@ -37,6 +38,20 @@ export interface Undetermined {
   )[];
 }
 
+/**
+ * What is wrong with a covariance: not as many rows and columns as it has readings; a number that is not finite; not the
+ * same above and below its diagonal; a diagonal that is not the square of the u stated with the reading; not positive
+ * definite (one reading repeats the others); a row in two groups; an exact constraint, which has no variance.
+ */
+export type CovarianceFault =
+  | 'wrongSize'
+  | 'notFinite'
+  | 'notSymmetric'
+  | 'otherDiagonal'
+  | 'notPositive'
+  | 'rowTwice'
+  | 'exactRow';
+
 interface Failure<Code extends string, Cure extends AdjustCure> {
   readonly code: Code;
   /** Points, bodies, shared unknowns or readings concerned, the most telling first. */
@@ -48,11 +63,18 @@ interface Failure<Code extends string, Cure extends AdjustCure> {
 export type AdjustError =
   | (Failure<'adjust/invalidNetwork', 'correctDocument'> & { readonly issues: readonly string[] })
   | Failure<'adjust/duplicateId', 'renameDuplicate'>
-  | Failure<'adjust/unknownPoint' | 'adjust/unknownBody' | 'adjust/unknownShared', 'defineMissing'>
+  | Failure<
+      'adjust/unknownPoint' | 'adjust/unknownBody' | 'adjust/unknownShared' | 'adjust/unknownRow',
+      'defineMissing'
+    >
   | Failure<'adjust/wrongUnit', 'correctDocument'>
   | Failure<'adjust/zeroUncertainty', 'stateUncertainty'>
   /** Not finite, an uncertainty below nought, or a size no bay has (a thousand kilometres). */
   | Failure<'adjust/notFinite', 'correctNumber'>
+  /** The group (or pose reading) first, then the rows concerned. */
+  | (Failure<'adjust/badCovariance', 'correctCovariance'> & { readonly why: CovarianceFault })
+  /** A body's pose against itself. */
+  | Failure<'adjust/sameBody', 'correctDocument'>
   | Failure<'adjust/coincidentPoints', 'separatePoints'>
   | (Failure<'adjust/tooFewReadings' | 'adjust/undetermined', 'addReading'> & {
       readonly undetermined: readonly Undetermined[];

@@ -100,8 +100,9 @@ function brokenDown(lin: Linearisation, normal: NormalSystem, gauge: Gauge): Adj
 }
 
 function notConverged(lin: Linearisation, iterations: number): AdjustError {
+  const { white } = lin;
   const worst = lin.problem.observations
-    .map(({ source }, i) => ({ source, size: at(lin.weights, i) * at(lin.residuals, i) ** 2 }))
+    .map(({ source }, i) => ({ source, size: at(white.weights, i) * at(white.residuals, i) ** 2 }))
     .sort((a, b) => b.size - a.size);
   const ids = [...new Set(worst.slice(0, 3).map(({ source }) => source))];
   return { code: 'adjust/notConverged', ids, cure: 'checkReadings', iterations };
@@ -121,7 +122,8 @@ export function beyondLinear(
 ): AdjustError | undefined {
   const { layout } = lin.problem;
   const n = layout.slotOfColumn.length;
-  const reach = lin.state.reach();
+  // A single place has no size to be compared with, and nothing about it bends.
+  const reach = lin.state.spread() || Number.POSITIVE_INFINITY;
   const share = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const slot = layout.slots[indexAt(layout.slotOfColumn, i)];

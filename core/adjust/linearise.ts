@@ -3,6 +3,7 @@ import { at, indexAt } from '../linalg/at.ts';
 import type { Problem } from './problem.ts';
 import { Rows } from './rows.ts';
 import { State } from './state.ts';
+import { type SparseRows, Whitening } from './whitening.ts';
 
 /** The working state of a solution. */
 export class Linearisation {
@@ -14,6 +15,7 @@ export class Linearisation {
   /** Observed minus computed. */
   readonly residuals: Float64Array;
   readonly exact: readonly number[];
+  private whitening: Whitening | undefined;
   /** Whether a reading, or a coordinate given beforehand, knows which way is up. */
   readonly feelsGravity: boolean;
 
@@ -53,18 +55,40 @@ export class Linearisation {
       residuals[i] = v;
       squares += at(weights, i) * v * v;
     }
+    return problem.groups.length === 0 ? squares : this.whitenedSquares();
+  }
+
+  private whitenedSquares(): number {
+    this.whitening ??= new Whitening(this.problem.groups, this.rows, this.weights);
+    this.whitening.update(this.rows, this.residuals);
+    const { weights, residuals } = this.whitening;
+    let squares = 0;
+    for (let i = 0; i < residuals.length; i++)
+      squares += at(weights, i) * at(residuals, i) * at(residuals, i);
     return squares;
+  }
+
+  /** The rows the normal equations are made of: whitened where readings are correlated, else as the models wrote them. */
+  get white(): {
+    readonly rows: SparseRows;
+    readonly weights: Float64Array;
+    readonly residuals: Float64Array;
+  } {
+    return this.whitening ?? this;
   }
 
   /** Squared length of a step in units of the readings' uncertainties: what it changes in all readings together. */
   stepSquared(step: Float64Array): number {
+    const { rows, weights } = this.white;
+    const { start, columns, partials } = rows;
     let total = 0;
-    for (let r = 0; r < this.weights.length; r++) {
+    for (let r = 0; r < weights.length; r++) {
       let change = 0;
-      for (let e = indexAt(this.rows.start, r); e < indexAt(this.rows.start, r + 1); e++) {
-        change += at(this.rows.partials, e) * at(step, indexAt(this.rows.columns, e));
+      const end = indexAt(start, r + 1);
+      for (let e = indexAt(start, r); e < end; e++) {
+        change += at(partials, e) * at(step, indexAt(columns, e));
       }
-      total += at(this.weights, r) * change * change;
+      total += at(weights, r) * change * change;
     }
     return total;
   }

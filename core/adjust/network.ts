@@ -7,6 +7,7 @@
  * A point of a body is named like any other point and may stand wherever a reading wants a point.
  */
 import { z } from 'zod';
+import { correlationSchema } from './correlation.ts';
 import { type Reading, type ReadingKind, type ReadingOf, readingSchema } from './models/table.ts';
 import {
   angleKnowledgeSchema,
@@ -69,7 +70,7 @@ export const sideSchema = z.strictObject({
   side: z.enum(['left', 'right']),
 });
 
-/** The whole document. Ids of points, body points, bodies, shared unknowns and readings are unique together. */
+/** The whole document. Ids of points, body points, bodies, shared unknowns, readings and groups are unique together. */
 export const networkSchema = z.strictObject({
   format: z.literal('datumline-network-1'),
   title: z.string().max(200).optional(),
@@ -78,6 +79,8 @@ export const networkSchema = z.strictObject({
   shared: z.array(sharedSchema).max(200),
   readings: z.array(readingSchema).max(5000),
   sides: z.array(sideSchema).max(2000),
+  /** Rows whose errors belong together; a row without a group is independent of all others. */
+  correlations: z.array(correlationSchema).max(200).optional(),
 });
 
 /** The whole document, read-only. */
@@ -92,4 +95,5 @@ export type Body = DeepReadonly<z.infer<typeof bodySchema>>;
 export type Shared = DeepReadonly<z.infer<typeof sharedSchema>>;
 /** On which side of a directed line a point lies. */
 export type Side = DeepReadonly<z.infer<typeof sideSchema>>;
+export type { Correlation } from './correlation.ts';
 export type { Reading, ReadingKind, ReadingOf };

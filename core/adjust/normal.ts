@@ -68,8 +68,8 @@ export class NormalSystem {
   /** Builds matrix and right side from the rows, weights and residuals as they stand. */
   assemble(): void {
     const { matrix, right, lin, target } = this;
-    const { weights, residuals } = lin;
-    const { columns, partials, start } = lin.rows;
+    const { weights, residuals } = lin.white;
+    const { columns, partials, start } = lin.white.rows;
     matrix.fill(0);
     right.fill(0);
     let product = 0;
@@ -253,7 +253,7 @@ export class NormalSystem {
 
 function patternOf(lin: Linearisation, n: number): SymmetricPattern {
   const pattern = new SymmetricPattern(n);
-  const { columns, start } = lin.rows;
+  const { columns, start } = lin.white.rows;
   for (let r = 0; r < lin.weights.length; r++) {
     pattern.couple(columns, indexAt(start, r), indexAt(start, r + 1));
   }
@@ -261,7 +261,7 @@ function patternOf(lin: Linearisation, n: number): SymmetricPattern {
 }
 
 function productTargets(lin: Linearisation, position: Int32Array): Int32Array {
-  const { columns, start } = lin.rows;
+  const { columns, start } = lin.white.rows;
   let products = 0;
   for (let r = 0; r < lin.weights.length; r++) {
     const count = indexAt(start, r + 1) - indexAt(start, r);

@@ -3,12 +3,13 @@
  * known beforehand with a u is observed like a reading, after the readings.
  */
 import { err, ok, type Result } from '../result.ts';
+import { bindCorrelations, type CorrelatedRows, correlate } from './correlation.ts';
 import type { AdjustError } from './errors.ts';
 import { type Layout, layOut } from './layout.ts';
 import { Binder } from './models/binder.ts';
-import type { BoundReading, RowHead } from './models/model.ts';
+import type { BoundReading, FullMatrix, RowHead } from './models/model.ts';
 import { bindReading } from './models/table.ts';
-import type { Network } from './network.ts';
+import type { Network, Reading } from './network.ts';
 import type { SourceKind } from './solution.ts';
 
 /** One scalar observation and where it comes from. */
@@ -28,6 +29,8 @@ export interface Problem {
   readonly bound: readonly BoundReading[];
   /** Slots known beforehand with a u; one row each, after those of the readings. */
   readonly known: readonly number[];
+  /** Rows with a joint covariance; all other rows are independent. */
+  readonly groups: readonly CorrelatedRows[];
 }
 
 const KNOWN_KIND = {
@@ -46,9 +49,14 @@ export function prepare(network: Network): Result<Problem, AdjustError> {
   const layout = layOut(network);
   const binder = new Binder(layout);
   const observations: Observation[] = [];
+  const grouped: { readonly reading: Reading; readonly first: number; readonly covariance: FullMatrix }[] =
+    [];
   const bound = network.readings.map((reading) => {
     binder.begin(reading.id);
     const one = bindReading(reading, binder);
+    if (one.covariance !== undefined) {
+      grouped.push({ reading, first: observations.length, covariance: one.covariance });
+    }
     for (const head of one.heads) {
       observations.push({
         ...head,
@@ -77,7 +85,18 @@ export function prepare(network: Network): Result<Problem, AdjustError> {
     });
   });
   const failure = binder.failures[0] ?? badNumber(observations, layout);
-  return failure === undefined ? ok({ network, layout, observations, bound, known }) : err(failure);
+  if (failure !== undefined) return err(failure);
+  const groups: CorrelatedRows[] = [];
+  for (const { reading, first, covariance } of grouped) {
+    const rows = covariance.map((_, i) => first + i);
+    const one = correlate(reading.id, reading.kind, rows, covariance, observations);
+    if ('error' in one) return err(one.error);
+    groups.push(one.group);
+  }
+  const taken = new Set(groups.flatMap(({ rows }) => rows));
+  const stated = bindCorrelations(network.correlations ?? [], observations, taken);
+  if ('error' in stated) return err(stated.error);
+  return ok({ network, layout, observations, bound, known, groups: [...groups, ...stated.groups] });
 }
 
 function duplicateId(network: Network): string | undefined {
@@ -90,6 +109,7 @@ function duplicateId(network: Network): string | undefined {
   }
   for (const shared of network.shared) if (taken(shared.id)) return shared.id;
   for (const reading of network.readings) if (taken(reading.id)) return reading.id;
+  for (const group of network.correlations ?? []) if (taken(group.id)) return group.id;
   return undefined;
 }
 

@@ -105,6 +105,16 @@ export class Rows {
     this.turnsAndOwn(place, where.body, where.slot, 0, 0, dz);
   }
 
+  /** Adds the derivative by a small turn of a body, given along the bay's axes, carried to the body's three angles. */
+  turn(body: number, bx: number, by: number, bz: number): void {
+    const { axes, layout } = this.state;
+    const angles = (layout.bodies[body]?.slot ?? 0) + 3;
+    for (let k = 0; k < 3; k++) {
+      const a = 9 * body + 3 * k;
+      this.slot(angles + k, bx * at(axes, a) + by * at(axes, a + 1) + bz * at(axes, a + 2));
+    }
+  }
+
   private turnsAndOwn(place: number, body: number, own: number, dx: number, dy: number, dz: number): void {
     const { turns, rotation, layout } = this.state;
     const angles = (layout.bodies[body]?.slot ?? 0) + 3;

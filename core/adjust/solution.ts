@@ -5,6 +5,7 @@
  */
 import type { PointInBay, PoseInBay } from '../frames.ts';
 import type { Result } from '../result.ts';
+import type { CorrelatedRows } from './correlation.ts';
 import type { AdjustError } from './errors.ts';
 import type { Network, ReadingKind } from './network.ts';
 
@@ -34,7 +35,14 @@ export interface Unknown {
 }
 
 /** Where a row came from: a reading, or something known beforehand with a u, which is observed like a reading. */
-export type SourceKind = ReadingKind | 'knownCoordinate' | 'knownPose' | 'bodyPoint' | 'shared';
+export type SourceKind =
+  | ReadingKind
+  | 'knownCoordinate'
+  | 'knownPose'
+  | 'bodyPoint'
+  | 'shared'
+  /** A group of correlated rows: what it puts into a variance cannot be split among its members. */
+  | 'correlated';
 
 /** One scalar observation after the adjustment. A drop has two (`along`, `across`), most kinds one (`value`). */
 export interface RowResult {
@@ -52,9 +60,15 @@ export interface RowResult {
   readonly residual: number;
   /** Standard uncertainty of the reading; 0 for an exact constraint. */
   readonly u: number;
-  /** Share of an error in this reading that shows in its own residual: 0 none (uncontrolled), 1 all. */
+  /**
+   * Share of an error in this reading that shows in its own residual: 0 none (uncontrolled), 1 all. They add up to the
+   * degrees of freedom. Of correlated rows, whose errors spread to each other, a single one may lie outside 0..1.
+   */
   readonly redundancy: number;
-  /** Residual over its own standard deviation; undefined where the reading is not controlled by any other. */
+  /**
+   * Residual over its own standard deviation; undefined where the reading is not controlled by any other. Of a row
+   * correlated with others the test for an error in this row alone, (P v)_i over its standard deviation.
+   */
   readonly standardised: number | undefined;
   /** Smallest error in this reading the tests would find (see `testLevels`); undefined where not controlled. */
   readonly minimalDetectable: number | undefined;
@@ -111,7 +125,10 @@ export interface Solution {
   readonly linearised: Linearised;
 }
 
-/** The linearised problem at the solution: sparse rows over the unknowns, in compressed form. */
+/**
+ * The linearised problem at the solution: sparse rows over the unknowns, in compressed form; correlated rows whitened,
+ * so that all rows are independent.
+ */
 export interface Linearised {
   readonly rowStart: Int32Array;
   readonly column: Int32Array;
@@ -120,6 +137,8 @@ export interface Linearised {
   readonly weight: Float64Array;
   /** dof behind each row's u; Infinity when well known. */
   readonly dof: Float64Array;
+  /** Rows that were whitened together: one input of a derived quantity. */
+  readonly groups: readonly CorrelatedRows[];
   /** Values of the unknowns. */
   readonly x: Float64Array;
   /** Largest coordinate distance of a point from the middle of the layout, mm: the size differences are taken by. */
@@ -132,6 +151,7 @@ export interface Linearised {
 
 /** What one reading (or known thing) puts into the variance of a derived quantity. */
 export interface Contribution {
+  /** Id of the reading, of the thing known beforehand, or of the group of correlated rows. */
   readonly source: string;
   readonly kind: SourceKind;
   readonly instrument: string | undefined;

@@ -44,7 +44,8 @@ function solution(
   const { layout, network, observations } = lin.problem;
   const n = layout.slotOfColumn.length;
   const rows = rowResults(lin, covariance);
-  const chiSquare = lin.residuals.reduce((sum, v, i) => sum + at(lin.weights, i) * v * v, 0);
+  const { white } = lin;
+  const chiSquare = white.residuals.reduce((sum, v, i) => sum + at(white.weights, i) * v * v, 0);
   const weighted = observations.length - lin.exact.length;
   const held = arrival.normal.constraintsHeld() + arrival.gauge.freedoms.length;
   const test = globalTest(chiSquare, weighted + held - n);
@@ -84,8 +85,9 @@ function unknowns({ problem: { layout }, state }: Linearisation, covariance: Flo
   });
 }
 
-function linearisedOf({ problem, rows, weights, state }: Linearisation, gauge: Gauge): Linearised {
-  const { layout, observations } = problem;
+function linearisedOf({ problem, white, state }: Linearisation, gauge: Gauge): Linearised {
+  const { layout, observations, groups } = problem;
+  const { rows, weights } = white;
   const used = indexAt(rows.start, observations.length);
   const dof = new Float64Array(observations.length);
   observations.forEach((one, i) => {
@@ -101,6 +103,7 @@ function linearisedOf({ problem, rows, weights, state }: Linearisation, gauge: G
     coefficient: rows.partials.subarray(0, used),
     weight: weights,
     dof,
+    groups,
     x,
     reach: state.reach(),
     freeMotions: freeMotions(state, gauge),

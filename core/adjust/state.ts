@@ -19,6 +19,8 @@ export class State {
   readonly z: Float64Array;
   readonly rotation: Float64Array;
   readonly turns: Float64Array;
+  /** The axes in the bay about which a body's three angles turn it, nine numbers per body: of yaw, of pitch, of roll. */
+  readonly axes: Float64Array;
 
   constructor(layout: Layout) {
     this.layout = layout;
@@ -29,6 +31,7 @@ export class State {
     this.z = new Float64Array(places);
     this.rotation = new Float64Array(layout.bodies.length * R);
     this.turns = new Float64Array(places * TURNS);
+    this.axes = new Float64Array(layout.bodies.length * R);
   }
 
   /** Brings places, rotations and turns up to date with `values`. */
@@ -51,8 +54,13 @@ export class State {
     return [mean(this.x), mean(this.y), mean(this.z)];
   }
 
-  /** Largest coordinate distance of a place from the middle; 1 when all places are one. */
+  /** Size of the layout, mm: how far a place is from the middle, or a metre when all places are one. */
   reach(): number {
+    return this.spread() || 1000;
+  }
+
+  /** Largest coordinate distance of a place from the middle, mm; 0 when all places are one. */
+  spread(): number {
     const [cx, cy, cz] = this.centre();
     let reach = 0;
     for (let i = 0; i < this.x.length; i++) {
@@ -63,7 +71,7 @@ export class State {
       );
       if (far > reach) reach = far;
     }
-    return reach > 0 ? reach : 1;
+    return reach;
   }
 
   private updateBody(b: number): void {
@@ -89,6 +97,13 @@ export class State {
     rotation[r + 6] = -sp;
     rotation[r + 7] = cp * sr;
     rotation[r + 8] = cp * cr;
+    const { axes } = this;
+    axes[r + 2] = 1;
+    axes[r + 3] = -sy;
+    axes[r + 4] = cy;
+    axes[r + 6] = at(rotation, r);
+    axes[r + 7] = at(rotation, r + 3);
+    axes[r + 8] = at(rotation, r + 6);
     for (const i of body.places) this.updateOwnPoint(i, body.slot, r, cy, sy);
   }
 

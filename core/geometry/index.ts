@@ -21,4 +21,5 @@ export {
   type YawPitchRoll,
   yawPitchRoll,
 } from './rotation.ts';
+export { rotationOfTurn, turnChange, turnOfRotation } from './turn.ts';
 export { add, centroid, cross, inner, length, scaled, subtract, type Vec2, type Vec3 } from './vector.ts';

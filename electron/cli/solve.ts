@@ -27,6 +27,9 @@ const SENTENCES: Readonly<Record<AdjustErrorCode, string>> = {
   'adjust/unknownPoint': 'A reading or a side names a point that is not defined.',
   'adjust/unknownBody': 'A reading names a body that is not defined.',
   'adjust/unknownShared': 'A reading names a shared unknown that is not defined.',
+  'adjust/unknownRow': 'A group of correlated readings names a row that is not there.',
+  'adjust/badCovariance': 'A covariance cannot be one.',
+  'adjust/sameBody': 'A pose is seen from the body itself.',
   'adjust/wrongUnit': 'A shared unknown or a term of a constraint has another unit than its place wants.',
   'adjust/zeroUncertainty':
     'An uncertainty is zero. State one, or fix the coordinate, or use an exact constraint.',

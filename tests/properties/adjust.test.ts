@@ -46,6 +46,7 @@ function withErrors(document: Network, errors: readonly number[]): Network {
       case 'angle':
         return { ...reading, valueRad: reading.valueRad + next() * reading.uRad };
       case 'constraint':
+      case 'pose':
         return reading;
       default:
         return { ...reading, valueMm: reading.valueMm + next() * reading.uMm };

@@ -58,6 +58,14 @@ function scaled(reading: Reading, by: number): Reading {
       return { ...reading, valueRad: reading.valueRad * by };
     case 'constraint':
       return { ...reading, value: reading.value * by };
+    case 'pose':
+      return {
+        ...reading,
+        yMm: reading.yMm * by,
+        covariance: reading.covariance.map((row, i) =>
+          row.map((value, j) => (i === 2 && j === 4 ? by : value)),
+        ),
+      };
     default:
       return { ...reading, valueMm: reading.valueMm * by };
   }
@@ -70,6 +78,7 @@ function redirected(reading: Reading, to: string): Reading {
     case 'drop':
       return { ...reading, mark: to };
     case 'tilt':
+    case 'pose':
       return { ...reading, body: to };
     case 'constraint':
     case 'angle':

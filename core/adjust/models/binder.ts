@@ -39,6 +39,11 @@ export class Binder {
     return this.layout.bodyById.get(id) ?? this.missing('adjust/unknownBody', id);
   }
 
+  /** Records that a body was seen from itself. */
+  sameBody(id: string): void {
+    this.failures.push({ code: 'adjust/sameBody', ids: [id, this.reading], cure: 'correctDocument' });
+  }
+
   /** First pose slot of a body. */
   poseSlot(id: string): number {
     return this.layout.bodies[this.body(id)]?.slot ?? 0;

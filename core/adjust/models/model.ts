@@ -18,9 +18,14 @@ export interface RowHead {
   readonly exact?: boolean;
 }
 
+/** A square matrix written out row by row. */
+export type FullMatrix = readonly (readonly number[])[];
+
 /** A reading with its ids looked up. */
 export interface BoundReading {
   readonly heads: readonly RowHead[];
+  /** Joint covariance of its rows, in their units; absent when they are independent. */
+  readonly covariance?: FullMatrix;
   /** False for what stays the same when the whole layout tips over (a distance in space); the rest feels gravity. */
   readonly feelsGravity: boolean;
   /** Writes one row per head, in order: computed value, then partials. */

@@ -12,6 +12,7 @@ import { dropModel } from './drop.ts';
 import { heightModel } from './height.ts';
 import type { BoundReading } from './model.ts';
 import { offsetModel } from './offset.ts';
+import { poseModel } from './pose.ts';
 import { tiltModel } from './tilt.ts';
 
 /** One line per kind: its name in documents, and its model. */
@@ -23,6 +24,7 @@ export const readingModels = {
   angle: angleModel,
   height: heightModel,
   tilt: tiltModel,
+  pose: poseModel,
   coordinate: coordinateModel,
   constraint: constraintModel,
 };

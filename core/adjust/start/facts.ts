@@ -2,6 +2,8 @@
  * What readings say about where things are, in the few forms a first guess can use. Kinds of reading translate
  * themselves into these; the construction (plan.ts, heights.ts) knows no kinds. Places and bodies by number, mm, rad.
  */
+import type { Vec3 } from '../../geometry/vector.ts';
+import type { Matrix } from '../../linalg/matrix.ts';
 import { invariant } from '../../result.ts';
 
 /** A plan direction: a line through two places, or a body's x (quarter 0) or y (quarter 1) axis. */
@@ -71,6 +73,14 @@ export interface SlotFact {
   readonly value: number;
 }
 
+/** A body seen from another: its origin along the other's axes, and the rotation from its axes to the other's. */
+export interface PoseFact {
+  readonly body: number;
+  readonly reference: number;
+  readonly shift: Vec3;
+  readonly rotation: Matrix;
+}
+
 /** Collected facts. */
 export interface StartFacts {
   readonly distances: DistanceFact[];
@@ -80,6 +90,7 @@ export interface StartFacts {
   readonly angles: AngleFact[];
   readonly coordinates: CoordinateFact[];
   readonly slots: SlotFact[];
+  readonly poses: PoseFact[];
   /** First guess of a shared unknown by slot; 0 for slot -1. */
   readonly sharedStart: (slot: number) => number;
 }

@@ -3,8 +3,10 @@
  * them, pairs of points with a distance) grow by drops, line positions and crossing distances, and are joined until
  * one piece holds everything. Uses the readings and the declared sides, nothing else.
  */
+import { rotate, rotationMatrix, yawPitchRoll } from '../../geometry/rotation.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { at } from '../../linalg/at.ts';
+import { multiply } from '../../linalg/matrix.ts';
 import type { Layout } from '../layout.ts';
 import { type Circle, type Clues, fromDrop, lineIn, placeFrom } from './candidates.ts';
 import { type Cluster, cluster, headingIn, join, setHeading } from './cluster.ts';
@@ -242,7 +244,26 @@ function firstPieces(layout: Layout, facts: StartFacts, values: Float64Array, kn
     if (known[body.slot + 3] === 1) bay.headings.set(`b${b}`, at(values, body.slot + 3));
     return piece;
   });
-  return [bay, ...bodies, ...linePieces(facts)];
+  return [bay, ...bodies, ...posePieces(layout, facts, values), ...linePieces(facts)];
+}
+
+/** Each body with the one it was seen from is a piece of its own: two origins and two headings. */
+function posePieces(layout: Layout, facts: StartFacts, values: Float64Array): Cluster[] {
+  return facts.poses.map(({ body, reference, shift, rotation }) => {
+    const slot = layout.bodies[reference]?.slot ?? 0;
+    const tilted = rotationMatrix({
+      yawRad: 0,
+      pitchRad: at(values, slot + 4),
+      rollRad: at(values, slot + 5),
+    });
+    const [ahead, left] = rotate(tilted, shift);
+    const piece = cluster();
+    piece.places.set(originPlace(layout, reference), [0, 0]);
+    piece.places.set(originPlace(layout, body), [ahead, left]);
+    piece.headings.set(`b${reference}`, 0);
+    piece.headings.set(`b${body}`, yawPitchRoll(multiply(tilted, rotation)).yawRad);
+    return piece;
+  });
 }
 
 /** Each line with points set off along and across it is a piece of its own, from its first point. */

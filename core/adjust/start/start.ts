@@ -65,6 +65,7 @@ function collectFacts(problem: Problem, values: Float64Array): StartFacts {
     angles: [],
     coordinates: [],
     slots: [],
+    poses: [],
     sharedStart: (slot) => (slot < 0 ? 0 : at(values, slot)),
   };
   for (const reading of problem.bound) reading.tell?.(facts);

@@ -25,6 +25,12 @@ const start = {
   'tip/x': 35,
   'tip/y': -820,
   'tip/z': 140,
+  'cam/x': -330,
+  'cam/y': 120,
+  'cam/z': 1400,
+  'cam/yaw': -0.4,
+  'cam/pitch': 0.33,
+  'cam/roll': 0.12,
   'rim/x': -45,
   'rim/y': 760,
   'rim/z': -90,
@@ -54,6 +60,11 @@ function world(readings: readonly Reading[]): Network {
         pose: { x: free, y: free, z: free, yaw: free, pitch: free, roll: free },
         points: [own('tip'), own('rim')],
       },
+      {
+        id: 'cam',
+        pose: { x: free, y: free, z: free, yaw: free, pitch: free, roll: free },
+        points: [],
+      },
     ],
     shared: [
       { id: 'scale', quantity: 'ratio', is: { state: 'free' } },
@@ -72,6 +83,9 @@ const y = { body: 'box', axis: 'y' } as const;
 const mm = { valueMm: 1000, uMm: 1 };
 const rad = { valueRad: 0.3, uRad: 0.001 };
 const both = { alongMm: 3, acrossMm: -2, uAlongMm: 1, uAcrossMm: 1 };
+/** Far from what the start gives: the turn left over is large, and its derivatives are then no unit matrix. */
+const seen = { xMm: 4000, yMm: 100, zMm: -300, yawRad: 2.1, pitchRad: -0.2, rollRad: 0.4 };
+const poseCovariance = [4, 4, 9, 1e-6, 1e-6, 4e-6].map((v, i, all) => all.map((_, j) => (i === j ? v : 0)));
 const arm = { shared: 'arm', along: 0.3, across: -0.9 };
 
 const readings: readonly Reading[] = [
@@ -132,6 +146,15 @@ const readings: readonly Reading[] = [
   { kind: 'height', id: 'height above a level', point: 'c', above: { levelMm: 200 }, ...mm },
   { kind: 'tilt', id: 'pitch', body: 'box', axis: 'pitch', ...rad, zero: 'bias' },
   { kind: 'tilt', id: 'roll', body: 'box', axis: 'roll', ...rad },
+  { kind: 'pose', id: 'pose in the bay', body: 'box', in: 'bay', ...seen, covariance: poseCovariance },
+  {
+    kind: 'pose',
+    id: 'pose seen by a body',
+    body: 'box',
+    in: { body: 'cam' },
+    ...seen,
+    covariance: poseCovariance,
+  },
   { kind: 'coordinate', id: 'x of a body point', point: 'tip', axis: 'x', ...mm },
   { kind: 'coordinate', id: 'z of a point', point: 'a', axis: 'z', ...mm },
 ].map((reading) => ({ ...reading, id: reading.id.replaceAll(' ', '-') }) as Reading);
@@ -156,7 +179,7 @@ describe('every kind of reading', () => {
     const at = plain.names.map(
       (name) => Object.entries(start).find(([key]) => key === name)?.[1] ?? Number.NaN,
     );
-    const rowsOfReading = reading.kind === 'drop' ? 2 : 1;
+    const rowsOfReading = { drop: 2, pose: 6 }[reading.kind as string] ?? 1;
 
     test(`${reading.id}: computes what the plain model computes`, () => {
       const plainValues = plain.compute(at);
@@ -193,7 +216,7 @@ describe('every kind of reading', () => {
   test('every kind but the constraint is held against the plain model', () => {
     const kinds = new Set(readings.map((reading) => reading.kind));
     expect([...kinds].sort()).toEqual(
-      ['along', 'angle', 'coordinate', 'distance', 'drop', 'height', 'offset', 'tilt'].sort(),
+      ['along', 'angle', 'coordinate', 'distance', 'drop', 'height', 'offset', 'pose', 'tilt'].sort(),
     );
   });
 });

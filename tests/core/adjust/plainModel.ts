@@ -11,8 +11,16 @@ export interface PlainProblem {
   readonly names: readonly string[];
   readonly observed: readonly number[];
   readonly u: readonly number[];
+  /** Rows with a joint covariance, by number. */
+  readonly groups: readonly PlainGroup[];
   /** Computed values of all rows for a vector of unknowns in the order of `names`. */
   readonly compute: (x: readonly number[] | Float64Array) => number[];
+}
+
+/** Correlated rows. */
+export interface PlainGroup {
+  readonly rows: readonly number[];
+  readonly covariance: readonly (readonly number[])[];
 }
 
 type Knowledge = Network['points'][number]['x'] | Network['bodies'][number]['pose']['yaw'];
@@ -66,17 +74,28 @@ export function plainProblem(network: Network): PlainProblem {
     }
   }
   for (const s of network.shared) note(`${s.id}/value`, s.is);
+  const groups: PlainGroup[] = [];
+  const rowNames: string[] = [];
   for (const reading of network.readings) {
-    for (const [value, uncertainty] of observations(reading)) {
+    const first = observed.length;
+    for (const [value, uncertainty, component = 'value'] of observations(reading)) {
+      rowNames.push(`${reading.id}/${component}`);
       observed.push(value);
       u.push(uncertainty);
+    }
+    if (reading.kind === 'pose') {
+      groups.push({ rows: [0, 1, 2, 3, 4, 5].map((i) => first + i), covariance: reading.covariance });
     }
   }
   for (const name of knownNames) {
     const is = all.get(name);
     if (is === undefined) continue;
+    rowNames.push(name);
     observed.push(numberOf(is, 'known') ?? Number.NaN);
     u.push(uOf(is));
+  }
+  for (const { rows, covariance } of network.correlations ?? []) {
+    groups.push({ rows: rows.map((name) => rowNames.indexOf(name)), covariance });
   }
   const index = new Map(names.map((name, i) => [name, i]));
   const read = (name: string): Reader => {
@@ -90,19 +109,30 @@ export function plainProblem(network: Network): PlainProblem {
     world.turnBodies(x);
     return rows.map((row) => row(x));
   };
-  return { names, observed, u, compute };
+  return { names, observed, u, groups, compute };
 }
 
-function observations(reading: Reading): (readonly [number, number])[] {
+function observations(reading: Reading): (readonly [number, number, string?])[] {
   switch (reading.kind) {
     case 'drop':
       return [
-        [reading.alongMm, reading.uAlongMm],
-        [reading.acrossMm, reading.uAcrossMm],
+        [reading.alongMm, reading.uAlongMm, 'along'],
+        [reading.acrossMm, reading.uAcrossMm, 'across'],
       ];
     case 'angle':
     case 'tilt':
       return [[reading.valueRad, reading.uRad]];
+    case 'pose': {
+      const u = (i: number) => Math.sqrt(reading.covariance[i]?.[i] ?? Number.NaN);
+      return [
+        [reading.xMm, u(0), 'x'],
+        [reading.yMm, u(1), 'y'],
+        [reading.zMm, u(2), 'z'],
+        [0, u(3), 'turnX'],
+        [0, u(4), 'turnY'],
+        [0, u(5), 'turnZ'],
+      ];
+    }
     case 'constraint':
       throw new Error('not in the plain model');
     default:
@@ -114,6 +144,12 @@ type Unknowns = readonly number[] | Float64Array;
 /** A number, or a point, as a function of the unknowns. */
 type Reader = (x: Unknowns) => number;
 type PointReader = (x: Unknowns) => Vector;
+
+const BAY_AXES: readonly Vector[] = [
+  [1, 0, 0],
+  [0, 1, 0],
+  [0, 0, 1],
+];
 
 /** The three axes of a body in the bay, brought up to date before the rows are computed. */
 interface Axes {
@@ -183,6 +219,43 @@ class World {
     return id === undefined ? () => 0 : this.read(`${id}/value`);
   }
 
+  private poseRows(reading: Extract<Reading, { kind: 'pose' }>): Reader[] {
+    const own = this.axesOf(reading.body);
+    const origin = (body: string) =>
+      ['x', 'y', 'z'].map((component) => this.read(`${body}/${component}`)) as [Reader, Reader, Reader];
+    const p = origin(reading.body);
+    const outer = reading.in === 'bay' ? undefined : this.axesOf(reading.in.body);
+    const q = reading.in === 'bay' ? undefined : origin(reading.in.body);
+    const turn = turning(reading.yawRad, reading.pitchRad, reading.rollRad);
+    const read: readonly Vector[] = [turn([1, 0, 0]), turn([0, 1, 0]), turn([0, 0, 1])];
+    const frame = () => (outer === undefined ? BAY_AXES : [outer.x, outer.y, outer.z]);
+    const place = (x: Unknowns): Vector => {
+      const way: Vector = [0, 1, 2].map((i) => (p[i]?.(x) ?? 0) - (q?.[i]?.(x) ?? 0)) as [
+        number,
+        number,
+        number,
+      ];
+      return along(way, frame());
+    };
+    const turned = (): Vector =>
+      turnBetween(
+        read,
+        [own.x, own.y, own.z].map((axis) => along(axis, frame())),
+      );
+    return [
+      ...([0, 1, 2] as const).map(
+        (i): Reader =>
+          (x) =>
+            place(x)[i],
+      ),
+      ...([0, 1, 2] as const).map(
+        (i): Reader =>
+          () =>
+            turned()[i],
+      ),
+    ];
+  }
+
   /** One function per scalar row of a reading. */
   rows(reading: Reading): Reader[] {
     switch (reading.kind) {
@@ -243,6 +316,8 @@ class World {
           ? [(x) => -Math.asin(axes.x[2]) + zero(x)]
           : [(x) => Math.asin(axes.y[2]) + zero(x)];
       }
+      case 'pose':
+        return this.poseRows(reading);
       case 'coordinate': {
         const point = this.point(reading.point);
         const axis = { x: 0, y: 1, z: 2 } as const;
@@ -252,6 +327,30 @@ class World {
         throw new Error('not in the plain model');
     }
   }
+}
+
+/** Component of a vector along each of three axes. */
+function along([x, y, z]: Vector, axes: readonly Vector[]): Vector {
+  const [a = 0, b = 0, c = 0] = axes.map((axis) => axis[0] * x + axis[1] * y + axis[2] * z);
+  return [a, b, c];
+}
+
+/**
+ * The turn that carries three axes as they were read onto three as they are: from the skew part of the rotation between
+ * them, which is its axis times the sine of its angle, and the trace, which has the cosine.
+ */
+function turnBetween(read: readonly Vector[], are: readonly Vector[]): Vector {
+  const entry = (i: 0 | 1 | 2, j: 0 | 1 | 2) =>
+    are.reduce((sum, axis, k) => sum + axis[i] * (read[k]?.[j] ?? Number.NaN), 0);
+  const skew: Vector = [
+    (entry(2, 1) - entry(1, 2)) / 2,
+    (entry(0, 2) - entry(2, 0)) / 2,
+    (entry(1, 0) - entry(0, 1)) / 2,
+  ];
+  const sine = Math.hypot(...skew);
+  if (sine === 0) return [0, 0, 0];
+  const angle = Math.atan2(sine, (entry(0, 0) + entry(1, 1) + entry(2, 2) - 1) / 2);
+  return [(skew[0] * angle) / sine, (skew[1] * angle) / sine, (skew[2] * angle) / sine];
 }
 
 /** Turns a vector by roll, then pitch, then yaw about the bay's axes: Rz(yaw) Ry(pitch) Rx(roll), one after the other. */
