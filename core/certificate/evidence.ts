@@ -1,6 +1,8 @@
 /** The evidence after the first page: equipment, checks, the car as found, readings, timeline, how to check. */
 import type { Equipment } from '../job/equipment.ts';
 import type { JobSensor, RecordedReading } from '../job/job.ts';
+import { fixturePartOf } from '../placement/recipe.ts';
+import { holds } from '../placement/setups.ts';
 import type { PlacementAnswer } from '../placement/types.ts';
 import { degFromRad, formatFixed } from '../units.ts';
 import { say } from '../words/index.ts';
@@ -157,11 +159,15 @@ function readingState(input: CertificateInput, reading: RecordedReading): string
       reason: sayKey(`certificate.strike.${reason}`, reason === 'other' ? { words } : {}),
     });
   }
-  const { car, fixture } = input.job.setUps;
+  const { car, leftStands = {} } = input.job.setUps;
   if (reading.purpose === 'control') return say('certificate.readings.control');
-  const current = reading.carSetUp === car && reading.fixtureSetUp === fixture;
-  const floorOrCar = reading.carSetUp === car && !/^(bar|target|fixture|slide)/.test(reading.quantity);
-  return current || floorOrCar || reading.quantity.startsWith('floor.')
+  const part = fixturePartOf(reading.quantity);
+  const stands = [input.job.setUps, ...Object.values(leftStands)];
+  const current =
+    reading.carSetUp === car &&
+    (part === undefined ||
+      stands.some((stand) => holds(reading, { dependsOn: ['fixture'], part }, { ...stand, car })));
+  return current || reading.quantity.startsWith('floor.')
     ? say('certificate.readings.used')
     : say('certificate.readings.earlier');
 }

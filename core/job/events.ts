@@ -98,6 +98,16 @@ const payloads = {
     setUp: z.int().min(2),
     cause: z.enum(['moveDone', 'moved', 'settledAgain']),
     words,
+    /**
+     * Parts of a fixture that a move we asked for left as they were: their readings still hold. Absent, also in records
+     * made before it could be told: everything must be read again.
+     */
+    keeps: z
+      .array(z.enum(['plan', 'height', 'tilt', 'slide']))
+      .max(4)
+      .optional(),
+    /** The station for which the fixture was put up from now on; absent: it stays with the one before. */
+    stand: z.strictObject({ sensor: ref, station: ref }).optional(),
   }),
   captureAttempted: z.strictObject({
     sensor: ref,

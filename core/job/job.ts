@@ -1,4 +1,5 @@
 /** The state of one job: what `reduce` makes of its events. Plain data, the same in window, service and tests. */
+import type { SetUps } from '../placement/types.ts';
 import type { Procedure } from '../procedure/schema.ts';
 import type { Equipment } from './equipment.ts';
 import type { Disposition, FieldValue, Payload, SensorKind } from './events.ts';
@@ -55,6 +56,28 @@ export interface JobCertificate extends Payload<'certificateSealed'> {
   readonly fileDigest: string | null;
 }
 
+/** The set-ups of one stand of the fixture: the last one there, and the first. */
+export interface StandSetUps extends Pick<SetUps, 'fixture' | 'fixtureSince'> {
+  readonly from: number;
+}
+
+/**
+ * Set-ups of a job. A fixture that was put up for several stations has a set-up number for each stand it has left, by
+ * `standKey`; the stand it started at, before any was named, has the key ''.
+ */
+export interface JobSetUps extends SetUps {
+  /** Key of the stand the fixture is at; absent while none was named. */
+  readonly standNow?: string;
+  /** First set-up of the stand the fixture is at; absent: 1. */
+  readonly from?: number;
+  readonly leftStands?: Readonly<Record<string, StandSetUps>>;
+}
+
+/** Names a stand of the fixture: the sensor and the station it was put up for. */
+export function standKey(stand: { readonly sensor: string; readonly station: string }): string {
+  return `${stand.sensor}/${stand.station}`;
+}
+
 export interface Job {
   readonly id: string;
   readonly reference: string;
@@ -70,7 +93,7 @@ export interface Job {
   readonly sensors: readonly JobSensor[];
   readonly readings: readonly RecordedReading[];
   /** Current set-up numbers: readings of an earlier one are kept but leave the solution. */
-  readonly setUps: { readonly car: number; readonly fixture: number };
+  readonly setUps: JobSetUps;
   readonly moves: readonly BodyMove[];
   readonly captures: readonly Capture[];
   readonly certificates: readonly JobCertificate[];

@@ -2,10 +2,11 @@
  * State is a fold: one pure reducer for window, service, certificate check and tests. Events are trusted here (their
  * payloads passed the strict schemas when they were appended, their hashes when they were read).
  */
+import { fixtureMovedTo } from '../placement/setups.ts';
 import { assertNever } from '../result.ts';
 import type { EventType, Payload } from './events.ts';
 import { fieldKey } from './fieldKey.ts';
-import type { Job, JobSensor, Stamp } from './job.ts';
+import { type Job, type JobSensor, type JobSetUps, type Stamp, type StandSetUps, standKey } from './job.ts';
 
 /** What the reducer needs of an event: its envelope's identity and its payload. */
 export type JobEvent = {
@@ -56,9 +57,33 @@ const readingStruck: Handler<'readingStruck'> = (job, payload, stamp) => ({
   ),
 });
 
+/** The fixture somewhere else, or as it was asked to be moved: which set-ups hold now. */
+function fixtureMoved(setUps: JobSetUps, payload: Payload<'bodyMoved'>): JobSetUps {
+  const { fixture, fixtureSince, ...rest } = setUps;
+  if (payload.stand === undefined) {
+    // A bump keeps nothing, whatever its event says.
+    const keeps = payload.cause === 'moveDone' ? payload.keeps : undefined;
+    return { ...rest, ...fixtureMovedTo(setUps, payload.setUp, keeps) };
+  }
+  const left: StandSetUps = {
+    fixture,
+    from: setUps.from ?? 1,
+    ...(fixtureSince === undefined ? {} : { fixtureSince }),
+  };
+  const now = standKey(payload.stand);
+  const { [now]: _again, ...others } = { ...setUps.leftStands, [setUps.standNow ?? '']: left };
+  return {
+    car: setUps.car,
+    fixture: payload.setUp,
+    standNow: now,
+    from: payload.setUp,
+    leftStands: others,
+  };
+}
+
 const bodyMoved: Handler<'bodyMoved'> = (job, payload, stamp) => ({
   ...job,
-  setUps: { ...job.setUps, [payload.body]: payload.setUp },
+  setUps: payload.body === 'car' ? { ...job.setUps, car: payload.setUp } : fixtureMoved(job.setUps, payload),
   moves: [...job.moves, { ...payload, stamp }],
 });
 

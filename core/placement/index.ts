@@ -14,6 +14,15 @@ export {
   slotKey,
   specOf,
 } from './recipe.ts';
-export { heldReadings, holds, missingSlots, opensSetUpOf, retakeAfter, type SetUpEvent } from './setups.ts';
+export {
+  fixtureMovedTo,
+  heldReadings,
+  holds,
+  keptByAll,
+  missingSlots,
+  opensSetUpOf,
+  retakeAfter,
+  type SetUpEvent,
+} from './setups.ts';
 export { solvePlacement } from './solvePlacement.ts';
 export * from './types.ts';

@@ -10,6 +10,7 @@ import { type DecimalSign, formatLength, type LengthUnit } from '../units.ts';
 import { PLACEMENT_WORDS, type PlacementWordKey } from '../words/placement.ts';
 import { beyondMm, turnsText } from './kinematics/amount.ts';
 import type { JointPositions } from './kinematics/fixtureKinematics.ts';
+import { keptBy } from './kinematics/kept.ts';
 import { attitudeOf, type Stand, type StandGeometry, standFor, targetOf } from './kinematics/stand.ts';
 import { type OwnUncertainties, pivotFor, type Step, stepsTo } from './kinematics/steps.ts';
 import { turnBetween } from './model.ts';
@@ -124,6 +125,13 @@ export function movesTo({ finding, fixture, heightMm, recipe, positions = {} }: 
   return steps.map((step): Move => {
     const predictedEffect = effectOf(geometry, before, step.after);
     before = step.after;
+    const keeps = keptBy({
+      kind: step.kind,
+      kinematics: fixture.kinematics,
+      pastEnd: step.beyondMm !== undefined,
+      effect: predictedEffect,
+      halfBarMm,
+    });
     return {
       kind: step.kind,
       ...wordsOf(step),
@@ -131,7 +139,8 @@ export function movesTo({ finding, fixture, heightMm, recipe, positions = {} }: 
       ...(step.turns === undefined ? {} : { turns: step.turns }),
       ...(step.beyondMm === undefined ? {} : { beyondMm: step.beyondMm }),
       predictedEffect,
-      thenRead: retakeAfter(recipe, { kind: 'moveDone', move: step.kind }),
+      ...(keeps.length === 0 ? {} : { keeps }),
+      thenRead: retakeAfter(recipe, { kind: 'moveDone', move: step.kind, keeps }),
     };
   });
 }

@@ -6,6 +6,7 @@
  */
 import { invariant } from '../result.ts';
 import type {
+  FixturePart,
   InstrumentKind,
   ReadingPurpose,
   ReadingSlot,
@@ -44,6 +45,8 @@ export interface ReadingSpec {
   /** The same reading at the other side of the car: a swap of the two is recognised by it. */
   readonly pairId?: string;
   readonly dependsOn: readonly SetUpBody[];
+  /** What of the fixture it knows, where it depends on it: a move that leaves that part leaves the reading. */
+  readonly part?: FixturePart;
   /** What it joins, for highlighting in the drawing. */
   readonly points: readonly ReadingPoint[];
   readonly instrument: InstrumentKind;
@@ -194,6 +197,7 @@ const barDistance = (
     limits: { min: 100, max: 10000 },
     pairId,
     dependsOn: ['car', 'fixture'],
+    part: 'plan',
     points,
     instrument: 'tape',
   });
@@ -206,6 +210,7 @@ const tilt = (id: string, directions: readonly [TiltDirection, TiltDirection]): 
     unit: 'deg',
     limits: { min: 0, max: 5 },
     dependsOn: ['fixture'],
+    part: 'tilt',
     points: ['target'],
     instrument: 'inclinometer',
     directions,
@@ -220,6 +225,7 @@ const targetHeight = (station?: string): ReadingSpec =>
     unit: 'mm',
     limits: { min: 50, max: 3000 },
     dependsOn: ['fixture'],
+    part: 'height',
     points: ['target'],
     instrument: 'tape',
   });
@@ -252,6 +258,7 @@ function slideReadings(station: string): readonly ReadingSpec[] {
       unit: 'mm',
       limits: { min: 0, max: 2000 },
       dependsOn: ['fixture'],
+      part: 'slide',
       points: ['barCentre', 'target'],
       instrument: 'rule',
     }),
@@ -300,6 +307,14 @@ export function defaultRecipe(options: RecipeOptions = {}): readonly ReadingSpec
     ...slides.flatMap((station) => slideReadings(station.id)),
     ...(slides.length > 0 ? [controlReading(near)] : []),
   ];
+}
+
+/** What of the fixture a quantity of the recipe knows; undefined for readings of the floor and the car. */
+export function fixturePartOf(quantity: string): FixturePart | undefined {
+  if (quantity.startsWith('bar.')) return 'plan';
+  if (quantity.startsWith('target.')) return 'height';
+  if (quantity.startsWith('fixture.')) return 'tilt';
+  return quantity === 'slide' ? 'slide' : undefined;
 }
 
 /** One text for a slot, for maps and lists: `target.height`, `slide@east`, `bar.sameL!control`. */

@@ -1,28 +1,63 @@
 /**
  * Which readings still hold. A set-up is a numbered state of the car and of the fixture; a reading belongs to the
- * set-ups it depends on and leaves the solution when one of them ends. Older readings stay visible.
+ * set-ups it depends on and leaves the solution when one of them ends, unless the move that ended it left what the reading
+ * knows as it was (a raised mast leaves the bar's place over the floor). Older readings stay visible.
  */
 import type { ReadingSpec } from './recipe.ts';
 import { slotKey } from './recipe.ts';
-import type { MoveKind, PlacementInput, PlacementReading, ReadingSlot } from './types.ts';
+import {
+  FIXTURE_PARTS,
+  type FixturePart,
+  type MoveKind,
+  type PlacementInput,
+  type PlacementReading,
+  type ReadingSlot,
+  type SetUps,
+} from './types.ts';
 
 /** What may happen to a set-up: a bump or a push of either body, or a move that we asked for and that is done. */
 export type SetUpEvent =
   | { readonly kind: 'carMoved' }
   | { readonly kind: 'fixtureMoved' }
-  | { readonly kind: 'moveDone'; readonly move: MoveKind };
+  | { readonly kind: 'moveDone'; readonly move: MoveKind; readonly keeps?: readonly FixturePart[] };
 
-/** True while the reading's set-ups are the present ones. */
+/** True while the reading's set-ups are the present ones, or ones from which its part of the fixture was left as it was. */
 export function holds(
-  reading: PlacementReading,
-  spec: ReadingSpec,
-  setUps: PlacementInput['setUps'],
+  reading: Pick<PlacementReading, 'carSetUp' | 'fixtureSetUp'>,
+  spec: Pick<ReadingSpec, 'dependsOn' | 'part'>,
+  setUps: SetUps,
 ): boolean {
   return spec.dependsOn.every((body) => {
     if (body === 'car') return reading.carSetUp === setUps.car;
-    if (body === 'fixture') return reading.fixtureSetUp === setUps.fixture;
+    if (body === 'fixture') {
+      const since =
+        (spec.part === undefined ? undefined : setUps.fixtureSince?.[spec.part]) ?? setUps.fixture;
+      return reading.fixtureSetUp >= since && reading.fixtureSetUp <= setUps.fixture;
+    }
     return true;
   });
+}
+
+/**
+ * The fixture's set-ups after it was moved. Parts in `keeps` go on holding from where they held before; of the others,
+ * and of all where nothing is said, everything must be read again.
+ */
+export function fixtureMovedTo(
+  before: SetUps,
+  setUp: number,
+  keeps: readonly FixturePart[] = [],
+): Pick<SetUps, 'fixture' | 'fixtureSince'> {
+  if (keeps.length === 0) return { fixture: setUp };
+  const since = keeps.map((part) => [part, before.fixtureSince?.[part] ?? before.fixture] as const);
+  return { fixture: setUp, fixtureSince: Object.fromEntries(since) };
+}
+
+/** What several moves made one after the other leave as it was: only what each of them leaves. */
+export function keptByAll(
+  moves: readonly { readonly keeps?: readonly FixturePart[] }[],
+): readonly FixturePart[] {
+  if (moves.length === 0) return [];
+  return FIXTURE_PARTS.filter((part) => moves.every((move) => move.keeps?.includes(part) === true));
 }
 
 /** The readings of the recipe that hold now; readings that the recipe does not know are left out. */
@@ -62,8 +97,11 @@ export function opensSetUpOf(event: SetUpEvent): 'car' | 'fixture' | undefined {
 export function retakeAfter(recipe: readonly ReadingSpec[], event: SetUpEvent): readonly ReadingSlot[] {
   const body = opensSetUpOf(event);
   if (body === undefined) return [];
+  const keeps = event.kind === 'moveDone' ? (event.keeps ?? []) : [];
+  const kept = (spec: ReadingSpec): boolean => spec.part !== undefined && keeps.includes(spec.part);
   return recipe
     .filter((spec) => !spec.optional && spec.purpose === 'proof' && spec.dependsOn.includes(body))
+    .filter((spec) => body === 'car' || !kept(spec))
     .map(slotOf);
 }
 

@@ -20,6 +20,21 @@ export type CarSide = 'carLeft' | 'carRight';
 /** A state within which readings belong together. The floor's lasts until ground works. */
 export type SetUpBody = 'car' | 'fixture' | 'floor';
 
+/** What of a fixture a reading knows: its place over the floor, its height, its tilts, where its slide is set. */
+export type FixturePart = 'plan' | 'height' | 'tilt' | 'slide';
+/** The parts in the order they are told. */
+export const FIXTURE_PARTS = ['plan', 'height', 'tilt', 'slide'] as const satisfies readonly FixturePart[];
+
+/**
+ * The set-ups that hold now. `fixtureSince` says from which set-up on readings of a part still hold, where a move left
+ * that part as it was; a part without an entry holds in the present set-up only.
+ */
+export interface SetUps {
+  readonly car: number;
+  readonly fixture: number;
+  readonly fixtureSince?: Readonly<Partial<Record<FixturePart, number>>>;
+}
+
 /** Which way a tilt or toe goes, so that nobody types a minus: the top's lean, the lower end of the bar, toe. */
 export type TiltDirection = 'towardCar' | 'awayFromCar' | 'carLeftLow' | 'carRightLow' | 'toeIn' | 'toeOut';
 
@@ -157,7 +172,7 @@ export type DecisionRuleName = 'guarded' | 'simple' | 'fullU';
 /** Everything placement needs to know. Readings of older set-ups may be in it: they are left out by set-up. */
 export interface PlacementInput {
   readonly readings: readonly PlacementReading[];
-  readonly setUps: { readonly car: number; readonly fixture: number };
+  readonly setUps: SetUps;
   readonly equipment: PlacementEquipment;
   /** The first is of kind `reposition`; slides follow. Empty: only the vehicle is solved. */
   readonly stations: readonly StationRequirement[];
@@ -315,6 +330,8 @@ export interface Move {
   readonly beyondMm?: number;
   /** What it changes in the target's coordinates, found after minus found before; mm and radians. */
   readonly predictedEffect: Readonly<Record<Coordinate, number>>;
+  /** Parts of the fixture that the move leaves as they were, so that their readings still hold. */
+  readonly keeps?: readonly FixturePart[];
   /** What has to be read again afterwards. */
   readonly thenRead: readonly ReadingSlot[];
 }

@@ -1,5 +1,6 @@
 /** Facts that open a new set-up: a move that was asked for and is done, or a body that was moved or bumped. */
 import type { Job } from '../../core/job/job.ts';
+import { keptByAll } from '../../core/placement/setups.ts';
 import type { Move } from '../../core/placement/types.ts';
 import { sayKey } from '../text/sayKey.ts';
 import type { EntryToSend } from './recorder.ts';
@@ -7,14 +8,21 @@ import type { EntryToSend } from './recorder.ts';
 /** Sentences of the moves that were asked for, kept with the fact that they are done. */
 const MOST_CHARACTERS = 2000;
 
-/** The fixture was moved as asked: its readings leave the solution, only they are asked for again. */
+/** The fixture was moved as asked: what a move changed leaves the solution and is asked for again, the rest holds. */
 export function movesDoneFact(job: Job, moves: readonly Move[]): EntryToSend {
   const sentences = moves.map((move) => sayKey(move.wordKey, move.values)).join('; ');
   const words = sentences.slice(0, MOST_CHARACTERS);
+  const keeps = keptByAll(moves);
   return {
     type: 'bodyMoved',
     v: 1,
-    payload: { body: 'fixture', setUp: job.setUps.fixture + 1, cause: 'moveDone', words },
+    payload: {
+      body: 'fixture',
+      setUp: job.setUps.fixture + 1,
+      cause: 'moveDone',
+      words,
+      ...(keeps.length === 0 ? {} : { keeps: [...keeps] }),
+    },
   };
 }
 

@@ -3,6 +3,7 @@
 import type { Job, RecordedReading } from '../../core/job/job.ts';
 import type { StageId } from '../../core/job/stages/index.ts';
 import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
+import { holds } from '../../core/placement/setups.ts';
 
 export type SlotState = 'missing' | 'recorded' | 'earlier' | 'optional';
 
@@ -26,15 +27,13 @@ export function sensorOfSlot(spec: ReadingSpec, sensor: string): string | null {
   return spec.stage === 'bay' || spec.stage === 'datum' ? null : sensor;
 }
 
-/** Whether a reading was taken in the set-ups that hold now. */
+/** Whether a reading was taken in the set-ups that hold now, or knows only what a later move left as it was. */
 export function isOfPresentSetUp(
   reading: RecordedReading,
   spec: ReadingSpec,
   setUps: Job['setUps'],
 ): boolean {
-  return spec.dependsOn.every(
-    (body) => body === 'floor' || (body === 'car' ? reading.carSetUp : reading.fixtureSetUp) === setUps[body],
-  );
+  return holds(reading, spec, setUps);
 }
 
 function slotOf(job: Job, sensor: string, spec: ReadingSpec): Slot {

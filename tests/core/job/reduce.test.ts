@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { EventType, Payload } from '../../../core/job/events.ts';
+import { type EventType, type Payload, payloadSchema } from '../../../core/job/events.ts';
 import { atItem, atStation, fieldKey, wholeJob } from '../../../core/job/fieldKey.ts';
 import { type JobEvent, reduce, reduceEvent } from '../../../core/job/reduce.ts';
 
@@ -98,6 +98,67 @@ describe('reduce', () => {
     const job = reduce(history(opened, reading('r1', 'bar.sameL'), moved, reading('r2', 'bar.sameL', 2)));
     expect(job?.setUps).toEqual({ car: 1, fixture: 2 });
     expect(job?.readings.map((each) => each.fixtureSetUp)).toEqual([1, 2]);
+  });
+
+  const fixtureMoved = (
+    setUp: number,
+    more: Partial<Payload<'bodyMoved'>> = {},
+  ): readonly [EventType, Payload<'bodyMoved'>] => [
+    'bodyMoved',
+    { body: 'fixture', setUp, cause: 'moveDone', words: '', ...more },
+  ];
+
+  test('a move that kept the plan says from which set-up on its readings hold; a bump keeps nothing', () => {
+    const raised = fixtureMoved(2, { keeps: ['plan', 'slide'] });
+    expect(reduce(history(opened, raised))?.setUps).toEqual({
+      car: 1,
+      fixture: 2,
+      fixtureSince: { plan: 1, slide: 1 },
+    });
+    const again = fixtureMoved(3, { keeps: ['plan'] });
+    expect(reduce(history(opened, raised, again))?.setUps.fixtureSince).toEqual({ plan: 1 });
+    const bumped = fixtureMoved(3, { cause: 'moved', keeps: ['plan'] });
+    expect(reduce(history(opened, raised, bumped))?.setUps).toEqual({ car: 1, fixture: 3 });
+    expect(reduce(history(opened, raised, fixtureMoved(3)))?.setUps).toEqual({ car: 1, fixture: 3 });
+  });
+
+  test('a car that moved leaves what is known of the fixture as it is', () => {
+    const carMoved = fixtureMoved(2, { body: 'car', cause: 'moved' });
+    const raised = fixtureMoved(2, { keeps: ['plan'] });
+    expect(reduce(history(opened, raised, carMoved))?.setUps).toEqual({
+      car: 2,
+      fixture: 2,
+      fixtureSince: { plan: 1 },
+    });
+  });
+
+  test('a fixture put up for another station leaves its stand with the set-ups it had there', () => {
+    const east = fixtureMoved(4, { stand: { sensor: 'fc', station: 'east' } });
+    const moved = fixtureMoved(5);
+    const west = fixtureMoved(6, { stand: { sensor: 'fc', station: 'west' } });
+    const before = [opened, fixtureMoved(2), fixtureMoved(3, { keeps: ['plan'] })] as const;
+    expect(reduce(history(...before, east, moved, west))?.setUps).toEqual({
+      car: 1,
+      fixture: 6,
+      standNow: 'fc/west',
+      from: 6,
+      leftStands: {
+        '': { fixture: 3, from: 1, fixtureSince: { plan: 2 } },
+        'fc/east': { fixture: 5, from: 4 },
+      },
+    });
+    const back = fixtureMoved(7, { stand: { sensor: 'fc', station: 'east' } });
+    const job = reduce(history(...before, east, moved, west, back));
+    expect(job?.setUps.standNow).toBe('fc/east');
+    expect(Object.keys(job?.setUps.leftStands ?? {})).toEqual(['', 'fc/west']);
+  });
+
+  test('payloads from before moves told what they keep pass as they are, and new ones with it', () => {
+    const old = { body: 'fixture', setUp: 2, cause: 'moveDone', words: '' };
+    expect(payloadSchema('bodyMoved').parse(old)).toEqual(old);
+    const made = { ...old, keeps: ['plan'], stand: { sensor: 'fc', station: 'east' } };
+    expect(payloadSchema('bodyMoved').parse(made)).toEqual(made);
+    expect(payloadSchema('bodyMoved').safeParse({ ...old, keeps: ['all'] }).success).toBe(false);
   });
 
   test('a sensor listed twice is one sensor; its disposition comes later', () => {

@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { defaultRecipe, slotKey } from '../../../core/placement/recipe.ts';
-import { heldReadings, missingSlots, opensSetUpOf, retakeAfter } from '../../../core/placement/setups.ts';
+import { defaultRecipe, fixturePartOf, slotKey } from '../../../core/placement/recipe.ts';
+import {
+  fixtureMovedTo,
+  heldReadings,
+  keptByAll,
+  missingSlots,
+  opensSetUpOf,
+  retakeAfter,
+} from '../../../core/placement/setups.ts';
+import type { SetUps } from '../../../core/placement/types.ts';
 import { answerOf, deviationsOf } from './answers.ts';
 import { CENTRE, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 
@@ -12,8 +20,7 @@ const input = inputOf(
   },
   [CENTRE, ...SLIDES],
 );
-const heldIn = (setUps: { car: number; fixture: number }): string[] =>
-  heldReadings(recipe, { ...input, setUps }).map(slotKey);
+const heldIn = (setUps: SetUps): string[] => heldReadings(recipe, { ...input, setUps }).map(slotKey);
 
 describe('readings and set-ups', () => {
   test('all hold while nothing has moved', () => {
@@ -109,5 +116,89 @@ describe('what must be read again', () => {
       .map(slotKey)
       .sort();
     expect([...retaken({ kind: 'fixtureMoved' })].sort()).toEqual(proofs);
+  });
+});
+
+describe('what a move left as it was', () => {
+  const one: SetUps = { car: 1, fixture: 1 };
+  const plan = ['bar.sameL', 'bar.diagLR', 'bar.sameR', 'bar.diagRL'];
+  const held = (setUps: SetUps): string[] =>
+    heldIn(setUps).filter((key) => fixturePartOf(key.replace(/[@!].*/, '')));
+
+  test('after a raise: height and tilts are read again, the four distances and the slides stay', () => {
+    const raise = { kind: 'moveDone', move: 'raise', keeps: ['plan', 'slide'] } as const;
+    expect(retakeAfter(recipe, raise).map(slotKey)).toEqual([
+      'target.height',
+      'fixture.pitch',
+      'fixture.roll',
+      'target.height@west',
+      'target.height@east',
+    ]);
+    const setUps = { ...one, ...fixtureMovedTo(one, 2, raise.keeps) };
+    expect(setUps).toEqual({ car: 1, fixture: 2, fixtureSince: { plan: 1, slide: 1 } });
+    expect(held(setUps).sort()).toEqual([...plan, 'bar.sameL!control', 'slide@east', 'slide@west'].sort());
+  });
+  test('after a turn of the adjuster: the distances and the tilts, not the height', () => {
+    const keeps = ['height', 'slide'] as const;
+    expect(retakeAfter(recipe, { kind: 'moveDone', move: 'turn', keeps }).map(slotKey)).toEqual([
+      ...plan,
+      'fixture.pitch',
+      'fixture.roll',
+    ]);
+    expect(held({ ...one, ...fixtureMovedTo(one, 2, keeps) })).toContain('target.height');
+  });
+  test('what is kept goes on from where it held, and ends with the first move that does not keep it', () => {
+    const two = { car: 1, ...fixtureMovedTo(one, 2, ['plan']) };
+    const three = { car: 1, ...fixtureMovedTo(two, 3, ['plan', 'tilt']) };
+    expect(three.fixtureSince).toEqual({ plan: 1, tilt: 2 });
+    expect(held(three).sort()).toEqual([...plan, 'bar.sameL!control'].sort());
+    const four = { car: 1, ...fixtureMovedTo(three, 4, ['tilt']) };
+    expect(four.fixtureSince).toEqual({ tilt: 2 });
+    expect(held(four)).toEqual([]);
+    expect({ car: 1, ...fixtureMovedTo(four, 5) }).toEqual({ car: 1, fixture: 5 });
+  });
+  test('a reading of the set-up after it is not of the one before', () => {
+    const later = input.readings.map((each) => ({ ...each, fixtureSetUp: 3 }));
+    expect(heldReadings(recipe, { readings: later, setUps: one }).map((each) => each.id)).not.toContain(
+      'bar.sameL',
+    );
+  });
+  test('a car that moved takes the kept distances with it', () => {
+    const kept = { car: 2, ...fixtureMovedTo(one, 2, ['plan', 'tilt']) };
+    expect(held(kept)).toEqual(['fixture.pitch', 'fixture.roll']);
+    expect(retakeAfter(recipe, { kind: 'carMoved' }).map(slotKey)).toContain('bar.sameL');
+  });
+  test('of several moves made together only what each of them leaves', () => {
+    const of = (...keeps: ('plan' | 'height' | 'tilt' | 'slide')[]) => ({ keeps });
+    expect(keptByAll([of('plan', 'slide'), of('plan', 'tilt')])).toEqual(['plan']);
+    expect(keptByAll([of('plan'), {}])).toEqual([]);
+    expect(keptByAll([])).toEqual([]);
+  });
+  test('the parts of the recipe are those its quantities are known by', () => {
+    for (const spec of recipe) expect(spec.part, spec.id).toBe(fixturePartOf(spec.id));
+  });
+
+  test('a raise solved with kept distances gives what reading all of them again gives', () => {
+    const raised = { ...SQUARE, target: { ...SQUARE.target, up: 1362 } };
+    const before = inputOf(SQUARE);
+    const after = inputOf(raised);
+    const again = after.readings
+      .filter((each) => ['target.height', 'fixture.pitch', 'fixture.roll'].includes(each.id))
+      .map((each) => ({ ...each, ref: `${each.ref}/2`, fixtureSetUp: 2 }));
+    const setUps = { car: 1, ...fixtureMovedTo(one, 2, ['plan', 'slide']) };
+    const kept = answerOf({ ...before, readings: [...before.readings, ...again], setUps });
+    expect(kept.missing).toEqual([]);
+    const [mine, theirs] = [deviationsOf(kept), deviationsOf(answerOf(after))];
+    expect(mine.up).toBeCloseTo(12, 6);
+    for (const coordinate of ['ahead', 'left', 'up', 'yaw', 'pitch', 'roll'] as const) {
+      expect(mine[coordinate]).toBeCloseTo(theirs[coordinate], 6);
+    }
+    // Without the word that the plan was kept, the four distances are asked for again.
+    const all = answerOf({
+      ...before,
+      readings: [...before.readings, ...again],
+      setUps: { car: 1, fixture: 2 },
+    });
+    expect(all.missing.map(slotKey)).toEqual(plan);
   });
 });

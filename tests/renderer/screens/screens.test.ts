@@ -128,6 +128,15 @@ describe('moves', () => {
     expect(fact.payload).toMatchObject({ body: 'fixture', setUp: 2, cause: 'moveDone' });
     expect(String(fact.payload.words)).toContain('Turn');
     expect(String(fact.payload.words).length).toBeLessThanOrEqual(2000);
+    // The base was turned: nothing is kept, and the fact has no member for it.
+    expect(Object.keys(fact.payload)).not.toContain('keeps');
+  });
+
+  test('Done after a raise alone says that the plan was kept', () => {
+    const [raise] = moves.moves.filter((move) => move.kind === 'raise');
+    invariant(raise !== undefined, 'a raise is asked for');
+    const straight = { ...raise, keeps: ['plan', 'slide'] as const };
+    expect(movesDoneFact(moves.job, [straight]).payload).toMatchObject({ keeps: ['plan', 'slide'] });
   });
 
   test('somebody’s bump opens one of the body that moved', () => {
