@@ -1,9 +1,17 @@
 /** The surveying adjuster: a network of readings in, estimates with covariance and diagnostics out. */
 export { derive, deriveAll } from './derive.ts';
-export type { AdjustCure, AdjustError, AdjustErrorCode, Undetermined, UndeterminedPart } from './errors.ts';
+export type {
+  AdjustCure,
+  AdjustError,
+  AdjustErrorCode,
+  CovarianceFault,
+  Undetermined,
+  UndeterminedPart,
+} from './errors.ts';
 export {
   type Body,
   type BodyPoint,
+  type Correlation,
   type Network,
   type NetworkPoint,
   networkSchema,

@@ -5,7 +5,6 @@
 import { readFileSync } from 'node:fs';
 import {
   type AdjustError,
-  type AdjustErrorCode,
   type Network,
   parseNetwork,
   type RowResult,
@@ -17,32 +16,9 @@ import {
 import { err, type Result } from '../../core/result.ts';
 import { degFromRad, formatFixed } from '../../core/units.ts';
 import type { CommandIo } from './commandIo.ts';
+import { failureLines } from './solveWords.ts';
 
 const USAGE = 'solve FILE.json [--json]';
-
-/** What went wrong, in words for whoever wrote the file. */
-const SENTENCES: Readonly<Record<AdjustErrorCode, string>> = {
-  'adjust/invalidNetwork': 'The document is not a network of readings (assets/schemas/network.schema.json).',
-  'adjust/duplicateId': 'Two things have the same id. Rename one.',
-  'adjust/unknownPoint': 'A reading or a side names a point that is not defined.',
-  'adjust/unknownBody': 'A reading names a body that is not defined.',
-  'adjust/unknownShared': 'A reading names a shared unknown that is not defined.',
-  'adjust/unknownRow': 'A group of correlated readings names a row that is not there.',
-  'adjust/badCovariance': 'A covariance cannot be one.',
-  'adjust/sameBody': 'A pose is seen from the body itself.',
-  'adjust/wrongUnit': 'A shared unknown or a term of a constraint has another unit than its place wants.',
-  'adjust/zeroUncertainty':
-    'An uncertainty is zero. State one, or fix the coordinate, or use an exact constraint.',
-  'adjust/notFinite': 'A number is not finite or beyond reason, or an uncertainty is negative.',
-  'adjust/coincidentPoints': 'Two points coincide where a distance or a direction between them is wanted.',
-  'adjust/tooFewReadings': 'There are fewer readings than unknowns.',
-  'adjust/undetermined': 'The readings do not hold everything.',
-  'adjust/contradictoryConstraints': 'Exact constraints contradict each other. Drop one.',
-  'adjust/mirrorUndeclared': 'Two mirrored positions fit. Declare the side on which the point lies.',
-  'adjust/sideContradicted': 'The solution lies on the other side of the line than declared.',
-  'adjust/noStart': 'No starting position could be constructed. Give one.',
-  'adjust/notConverged': 'The solution does not settle. Check the readings named.',
-};
 
 /** Adjusts the network in a file; see the exit codes above. */
 export function runSolve(args: readonly string[], io: CommandIo): number {
@@ -83,14 +59,7 @@ function printFailure(error: AdjustError, json: boolean, io: CommandIo): void {
     io.print(JSON.stringify({ error }));
     return;
   }
-  io.error(`${SENTENCES[error.code]} (${error.code})`);
-  if (error.ids.length > 0) io.error(`  concerns: ${error.ids.join(', ')}`);
-  if ('issues' in error) for (const issue of error.issues) io.error(`  ${issue}`);
-  if ('undetermined' in error) {
-    for (const { id, part, readings } of error.undetermined) {
-      io.error(`  ${id}: ${part} is open; one of these would hold it: ${readings.join(', ')}`);
-    }
-  }
+  for (const line of failureLines(error)) io.error(line);
 }
 
 /** The whole adjustment as text: lengths in mm, angles in degrees. */
