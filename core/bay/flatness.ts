@@ -78,3 +78,16 @@ function spread(values: readonly number[]): LineSpread {
 function reach({ mean: middle, s }: LineSpread): number {
   return 3 * s + Math.abs(middle);
 }
+
+/**
+ * One F-number for several lines, each weighed by its count of readings: the lines' mean square reach, of which an
+ * F-number is the inverse (E1155 combines lines in this way; from memory). Counts are of bends for flatness, of rises
+ * for levelness. Two lines alike keep their number.
+ */
+export function combinedFNumber(
+  lines: readonly { readonly number: number; readonly count: number }[],
+): number {
+  const total = lines.reduce((sum, line) => sum + line.count, 0);
+  const squares = lines.reduce((sum, line) => sum + line.count / (line.number * line.number), 0);
+  return Math.sqrt(total / squares);
+}

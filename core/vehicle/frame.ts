@@ -6,18 +6,13 @@
  * 5 mm beside its drop.
  */
 import { fitFloorPlane, planeNormal } from '../bay/floorPlane.ts';
+import type { AtWheels } from '../bay/wheels.ts';
 import { rotate, rotateBack } from '../geometry/rotation.ts';
 import { add, cross, inner, length, scaled, subtract, type Vec3 } from '../geometry/vector.ts';
 import { type Matrix, matrixFromRows, multiply } from '../linalg/matrix.ts';
 import { err, ok, type Result } from '../result.ts';
 
-/** Four things, one at each wheel. */
-export interface AtWheels<T> {
-  readonly FL: T;
-  readonly FR: T;
-  readonly RL: T;
-  readonly RR: T;
-}
+export type { AtWheels } from '../bay/wheels.ts';
 
 /** Origin and axes in the outer (bay) frame; `axes` rows are ahead, left and up, so it carries bay into vehicle. */
 export interface VehicleFrame {

@@ -2,6 +2,7 @@
  * The one catalogue of wording. A topic keeps its own file (`core/words/<topic>.ts`, a flat record `as const`)
  * and is merged here; certificate, command line and window all speak through `say`.
  */
+import { BAY_WORDS } from './bay.ts';
 import { CERTIFICATE } from './certificate.ts';
 import { CHECK_WORDS } from './check.ts';
 import { DRAWING_WORDS } from './drawing.ts';
@@ -14,11 +15,13 @@ import { RECIPE_WORDS } from './recipe.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
 import { STAGE_WORDS } from './stages.ts';
 import { VEHICLE_WORDS } from './vehicle.ts';
+import { VEHICLE_LINE_WORDS } from './vehicleLines.ts';
 import { WINDOW_WORDS } from './window.ts';
 
 /** Every topic's record, named for messages about duplicate keys. */
 export const TOPICS = {
   en: EN,
+  bay: BAY_WORDS,
   certificate: CERTIFICATE,
   check: CHECK_WORDS,
   drawing: DRAWING_WORDS,
@@ -29,11 +32,13 @@ export const TOPICS = {
   recipe: RECIPE_WORDS,
   stages: STAGE_WORDS,
   vehicle: VEHICLE_WORDS,
+  vehicleLines: VEHICLE_LINE_WORDS,
   window: WINDOW_WORDS,
 } as const;
 
 const WORDS = {
   ...TOPICS.en,
+  ...TOPICS.bay,
   ...TOPICS.certificate,
   ...TOPICS.check,
   ...TOPICS.drawing,
@@ -44,6 +49,7 @@ const WORDS = {
   ...TOPICS.recipe,
   ...TOPICS.stages,
   ...TOPICS.vehicle,
+  ...TOPICS.vehicleLines,
   ...TOPICS.window,
 } as const;
 
