@@ -3,7 +3,7 @@
  * with the kinds of reading that would hold it.
  */
 import { at, indexAt } from '../linalg/at.ts';
-import { symmetricEigen } from '../linalg/eigen.ts';
+import { nullSpace } from '../linalg/nullSpace.ts';
 import type { Undetermined, UndeterminedPart } from './errors.ts';
 import type { Layout, Slot } from './layout.ts';
 import { UNDETERMINED } from './normal.ts';
@@ -30,10 +30,9 @@ export function findUndetermined(matrix: Float64Array, layout: Layout): Undeterm
       scaled[i * n + j] = at(matrix, i * n + j) * at(scale, i) * at(scale, j);
     }
   }
-  const { values, vectors } = symmetricEigen(scaled, n);
   const share = new Float64Array(n);
-  for (let k = 0; k < n && at(values, k) <= UNDETERMINED * n; k++) {
-    for (let i = 0; i < n; i++) share[i] = at(share, i) + at(vectors, k * n + i) * at(vectors, k * n + i);
+  for (const vector of nullSpace(scaled, n, UNDETERMINED * n)) {
+    for (let i = 0; i < n; i++) share[i] = at(share, i) + at(vector, i) * at(vector, i);
   }
   return named(layout, share);
 }

@@ -13,5 +13,6 @@ export {
   zeroMatrix,
 } from './matrix.ts';
 export { fitNonlinear, type NoFit, type NonlinearFit } from './nonlinearFit.ts';
+export { nullSpace } from './nullSpace.ts';
 export { type LeastSquaresFit, leastSquares, type RankDeficient } from './qr.ts';
 export { type Svd, singularValues } from './svd.ts';

@@ -10,6 +10,7 @@ import {
 import { dot } from '../../../core/linalg/dot.ts';
 import { symmetricEigen } from '../../../core/linalg/eigen.ts';
 import { entry, identityMatrix, matrixFromRows, multiply, transpose } from '../../../core/linalg/matrix.ts';
+import { nullSpace } from '../../../core/linalg/nullSpace.ts';
 import { eliminate, SparseCholesky, SymmetricPattern } from '../../../core/linalg/sparseCholesky.ts';
 import { singularValues } from '../../../core/linalg/svd.ts';
 
@@ -221,5 +222,44 @@ describe('eigenvalues and singular values', () => {
   test('a matrix of ragged rows, or a product that does not fit, is a bug', () => {
     expect(() => matrixFromRows([[1], [1, 2]])).toThrow(/one length/);
     expect(() => multiply(identityMatrix(2), identityMatrix(3))).toThrow(/cannot multiply/);
+  });
+});
+
+describe('null space', () => {
+  test.each([0, 1, 2, 5])('a matrix of order nine with %i directions taken out', (missing) => {
+    const n = 9;
+    // Random directions made orthonormal by hand; A = B B' with B their complement times a full matrix.
+    const taken: Float64Array[] = [];
+    for (let d = 0; d < missing; d++) {
+      const x = Float64Array.from({ length: n }, (_, i) => wave(7 * d + i + 0.3));
+      for (const other of taken) {
+        const share = dot(x, 0, other, 0, n);
+        for (let i = 0; i < n; i++) addAt(x, i, -share * at(other, i));
+      }
+      const size = Math.sqrt(dot(x, 0, x, 0, n));
+      taken.push(x.map((value) => value / size));
+    }
+    const b = Array.from({ length: n }, (_, c) => {
+      const x = Float64Array.from({ length: n }, (_unused, i) => wave(31 * c + i) + (c === i ? 2 : 0));
+      for (const other of taken) {
+        const share = dot(x, 0, other, 0, n);
+        for (let i = 0; i < n; i++) addAt(x, i, -share * at(other, i));
+      }
+      return x;
+    });
+    const a = new Float64Array(n * n);
+    for (const x of b)
+      for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) addAt(a, i * n + j, at(x, i) * at(x, j));
+    const found = nullSpace(a, n, 1e-10);
+    expect(found).toHaveLength(missing);
+    found.forEach((x, k) => {
+      found.forEach((y, l) => {
+        expect(dot(x, 0, y, 0, n)).toBeCloseTo(k === l ? 1 : 0, 12);
+      });
+      for (let i = 0; i < n; i++) expect(Math.abs(dot(a, i * n, x, 0, n))).toBeLessThan(1e-10);
+      // Within the span of what was taken out, entirely.
+      const inside = taken.reduce((sum, t) => sum + dot(x, 0, t, 0, n) ** 2, 0);
+      expect(inside).toBeCloseTo(1, 10);
+    });
   });
 });
