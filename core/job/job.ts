@@ -56,8 +56,11 @@ export interface JobCertificate extends Payload<'certificateSealed'> {
   readonly fileDigest: string | null;
 }
 
+/** The fixture's part of set-ups. */
+export type RecordedSetUps = Pick<SetUps, 'fixture' | 'fixtureSince'>;
+
 /** The set-ups of one stand of the fixture: the last one there, and the first. */
-export interface StandSetUps extends Pick<SetUps, 'fixture' | 'fixtureSince'> {
+export interface StandSetUps extends RecordedSetUps {
   readonly from: number;
 }
 

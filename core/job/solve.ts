@@ -2,7 +2,9 @@
  * The placement of one sensor of a job, from what is recorded: the adapter between the journal's readings and the
  * solver. The same for window, service, command line and certificate check.
  */
+import { defaultRecipe } from '../placement/recipe.ts';
 import { solvePlacement } from '../placement/solvePlacement.ts';
+import { joinStands, type StandAnswer } from '../placement/stands.ts';
 import type {
   InstrumentKind,
   PlacementAnswer,
@@ -14,20 +16,19 @@ import type {
   TiltDirection,
 } from '../placement/types.ts';
 import { type ProcedureFault, resolveProcedure } from '../procedure/resolve.ts';
-import { err, ok, type Result } from '../result.ts';
+import { err, invariant, ok, type Result } from '../result.ts';
 import { radFromDeg } from '../units.ts';
 import type { Answers } from './assess.ts';
 import type { Equipment, Instrument } from './equipment.ts';
 import { atItem, fieldKey } from './fieldKey.ts';
 import type { Job, JobSensor, RecordedReading } from './job.ts';
+import { mayBelong, type Stand, standsOf } from './stands.ts';
 
 /** Why a sensor's placement cannot be solved. */
 export type SolveError =
   | PlacementError
   | { readonly code: 'solve/noProcedure' }
   | { readonly code: 'solve/noEquipment' }
-  /** Several stands of the fixture in one procedure: each needs its own proof set, which is not yet entered here. */
-  | { readonly code: 'solve/severalStands' }
   | { readonly code: 'solve/procedureFaults'; readonly faults: readonly ProcedureFault[] };
 
 /** Standard uncertainty of the typed height of the body face's plumb point, mm (common practice, no source). */
@@ -121,50 +122,86 @@ function measuredInputs(job: Job, sensor: JobSensor): ReadonlyMap<string, number
   return values;
 }
 
-/** Readings of the whole job and of this sensor, without the struck ones. */
-function readingsOf(job: Job, sensor: JobSensor): readonly PlacementReading[] {
+/** Readings of the whole job and of this sensor that may belong to a stand, without the struck ones. */
+function readingsOf(job: Job, sensor: JobSensor, stand: Stand): readonly PlacementReading[] {
   return job.readings
     .filter((each) => each.struck === null && (each.sensor === null || each.sensor === sensor.sensor))
+    .filter((each) => mayBelong(job, stand, each))
     .map(placementReading);
 }
 
+interface StandInput {
+  readonly stand: Stand;
+  readonly input: PlacementInput;
+}
+
+/** What the solver takes for each stand of a sensor, in the procedure's order. `extra` goes to the stand of now. */
+function standInputs(
+  job: Job,
+  sensor: JobSensor,
+  extra: readonly PlacementReading[],
+): Result<readonly [StandInput, ...StandInput[]], SolveError> {
+  if (sensor.procedure === null) return err({ code: 'solve/noProcedure' });
+  if (sensor.equipment === null) return err({ code: 'solve/noEquipment' });
+  const { equipment } = sensor;
+  const resolved = resolveProcedure(sensor.procedure, measuredInputs(job, sensor));
+  if (!resolved.ok) return err({ code: 'solve/procedureFaults', faults: resolved.error });
+  const faceHeight = job.fields['datum.faceHeight']?.value;
+  const [first, ...rest] = standsOf(job, sensor.sensor, resolved.value.stations).map((stand) => ({
+    stand,
+    input: {
+      readings: [...readingsOf(job, sensor, stand), ...(stand.isNow ? extra : [])],
+      setUps: stand.setUps,
+      equipment: placementEquipment(equipment),
+      stations: stand.stations,
+      decisionRule: job.decisionRule,
+      ...(typeof faceHeight === 'number'
+        ? { bodyFaceHeight: { mm: faceHeight, uMm: BODY_FACE_HEIGHT_U_MM } }
+        : {}),
+      ...(resolved.value.sensor === undefined ? {} : { sensor: resolved.value.sensor }),
+    },
+  }));
+  invariant(first !== undefined, 'a procedure has at least one station');
+  return ok([first, ...rest]);
+}
+
 /**
- * What the solver takes for one sensor. `extra` are readings that are typed and not yet recorded: the window's preview.
+ * What the solver takes for one sensor, at the stand the fixture is at now (the first, where it is at none of this sensor's).
+ * `extra` are readings that are typed and not yet recorded: the window's preview.
  */
 export function placementInput(
   job: Job,
   sensor: JobSensor,
   extra: readonly PlacementReading[] = [],
 ): Result<PlacementInput, SolveError> {
-  if (sensor.procedure === null) return err({ code: 'solve/noProcedure' });
-  if (sensor.equipment === null) return err({ code: 'solve/noEquipment' });
-  if (sensor.procedure.stations.filter((each) => each.kind === 'reposition').length > 1) {
-    return err({ code: 'solve/severalStands' });
-  }
-  const resolved = resolveProcedure(sensor.procedure, measuredInputs(job, sensor));
-  if (!resolved.ok) return err({ code: 'solve/procedureFaults', faults: resolved.error });
-  const faceHeight = job.fields['datum.faceHeight']?.value;
-  return ok({
-    readings: [...readingsOf(job, sensor), ...extra],
-    setUps: job.setUps,
-    equipment: placementEquipment(sensor.equipment),
-    stations: resolved.value.stations,
-    decisionRule: job.decisionRule,
-    ...(typeof faceHeight === 'number'
-      ? { bodyFaceHeight: { mm: faceHeight, uMm: BODY_FACE_HEIGHT_U_MM } }
-      : {}),
-    ...(resolved.value.sensor === undefined ? {} : { sensor: resolved.value.sensor }),
-  });
+  const inputs = standInputs(job, sensor, extra);
+  if (!inputs.ok) return inputs;
+  const now = inputs.value.find((each) => each.stand.isNow) ?? inputs.value[0];
+  return ok(now.input);
 }
 
-/** Solves one sensor's placement from the record, and from `extra` where the window previews what is typed. */
+/**
+ * Solves one sensor's placement from the record, and from `extra` where the window previews what is typed: each stand by
+ * itself, all stations in one answer.
+ */
 export function solveJob(
   job: Job,
   sensor: JobSensor,
   extra: readonly PlacementReading[] = [],
 ): Result<PlacementAnswer, SolveError> {
-  const input = placementInput(job, sensor, extra);
-  return input.ok ? solvePlacement(input.value) : input;
+  const inputs = standInputs(job, sensor, extra);
+  if (!inputs.ok) return inputs;
+  const answers: StandAnswer[] = [];
+  for (const { stand, input } of inputs.value) {
+    const answer = solvePlacement(input);
+    if (!answer.ok) return answer;
+    const name = sensor.procedure?.stations.find((each) => each.id === stand.id)?.name ?? stand.id;
+    const recipe = defaultRecipe({ stations: stand.stations });
+    answers.push({ id: stand.id, name, recipe, answer: answer.value, isNow: stand.isNow });
+  }
+  const [first, ...rest] = answers;
+  invariant(first !== undefined, 'a procedure has at least one station');
+  return ok(joinStands([first, ...rest]));
 }
 
 /** The answers of all sensors calibrated here; a sensor that cannot be solved has none. */

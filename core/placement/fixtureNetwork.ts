@@ -206,6 +206,7 @@ function slideUnknowns(
   values: SlotValues,
   work: WorkUncertainties,
 ): readonly Shared[] {
+  const tiltU = input.equipment.fixture.kinematics?.offCentre?.uTiltRad ?? defaultUncertainties.slideTiltRad;
   return input.stations.flatMap((station): readonly Shared[] => {
     if (station.kind !== 'slide') return [];
     const slide = values.get(slideErrorId(station.id));
@@ -225,7 +226,7 @@ function slideUnknowns(
       {
         id: slideTiltId(station.id),
         quantity: 'angle',
-        is: { state: 'known', valueRad: 0, uRad: defaultUncertainties.slideTiltRad },
+        is: { state: 'known', valueRad: 0, uRad: tiltU },
       },
     ];
   });

@@ -117,12 +117,30 @@ export function targetSlid(
   const slideMm = slid.towardCarLeftMm + estimates.shared(slideErrorId(slid.station));
   const along = scaled(rotate(inBay, [0, 1, 0]), leftSign(yawRad) * slideMm);
   const [x, y, inherited] = add(bayPoint(estimates, pointId('target')), along);
+  const sag = sagOf(fixture, yawRad, slid.towardCarLeftMm);
   const base =
-    slid.heightMm === undefined ? inherited : floorUnderMm(estimates, fixture, yawRad, slid) + slid.heightMm;
+    slid.heightMm === undefined
+      ? inherited - sag.sinksMm
+      : floorUnderMm(estimates, fixture, yawRad, slid) + slid.heightMm;
   const z = base + estimates.shared(slideHeightErrorId(slid.station));
-  const tilt = { yawRad: 0, pitchRad: 0, rollRad: estimates.shared(slideTiltId(slid.station)) };
+  const tilt = { yawRad: 0, pitchRad: 0, rollRad: sag.rollRad + estimates.shared(slideTiltId(slid.station)) };
   const tilted = multiply(inBay, rotationMatrix(tilt));
   return { at: pointToVehicle(frame, [x, y, z]), rotation: rotationToVehicle(frame, tilted) };
+}
+
+/**
+ * What the off-centre weight is known to do: how far the target sinks, and its roll in the fixture frame. The slid side
+ * goes low: roll lifts what lies along Y, which is the car's left or right as the face looks.
+ */
+function sagOf(
+  fixture: PlacementFixture,
+  yawRad: number,
+  towardCarLeftMm: number,
+): { readonly sinksMm: number; readonly rollRad: number } {
+  const known = fixture.kinematics?.offCentre;
+  if (known === undefined) return { sinksMm: 0, rollRad: 0 };
+  const alongYM = (leftSign(yawRad) * towardCarLeftMm) / 1000;
+  return { sinksMm: known.sinksMmPerM * Math.abs(alongYM), rollRad: -known.tiltRadPerM * alongYM };
 }
 
 /** Bay height of the floor under a slid target, on the line between the two bar marks. */

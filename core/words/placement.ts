@@ -48,6 +48,8 @@ export const PLACEMENT_WORDS = {
   'next.control': 'Control does not agree. Read the fixture again.',
   'next.betterReading': 'Read once more: {reading}',
   'next.moveOnce': 'Within the uncertainty. Move no further; decide at sign-off.',
+  'next.nextStand': 'Put the fixture up for the next station: {station}',
+  'next.anotherStand': 'Put the fixture up for the next station',
   'next.proven': 'Every station is proven. Touch neither car nor fixture.',
   'next.placed': 'The fixture stands where it must. Touch neither car nor fixture.',
   'next.noStation': 'The car is known. Choose a procedure.',

@@ -7,7 +7,6 @@ import type { Answers } from '../../core/job/assess.ts';
 import type { Job, JobSensor } from '../../core/job/job.ts';
 import { placementInput, type SolveError, solveJob } from '../../core/job/solve.ts';
 import { defaultRecipe, type ReadingSpec } from '../../core/placement/recipe.ts';
-import { solvePlacement } from '../../core/placement/solvePlacement.ts';
 import type { PlacementAnswer, PlacementReading, StationRequirement } from '../../core/placement/types.ts';
 import type { Result } from '../../core/result.ts';
 
@@ -23,8 +22,7 @@ const solved = new WeakMap<Job, Map<string, PlacementView>>();
 function solve(job: Job, sensor: JobSensor): PlacementView {
   const input = placementInput(job, sensor);
   const stations = input.ok ? input.value.stations : [];
-  const answer = input.ok ? solvePlacement(input.value) : input;
-  return { sensor, stations, recipe: defaultRecipe({ stations }), answer };
+  return { sensor, stations, recipe: defaultRecipe({ stations }), answer: solveJob(job, sensor) };
 }
 
 /** A sensor solved from the record. The recipe is the plain one while procedure or equipment are not chosen. */

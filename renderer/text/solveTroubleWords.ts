@@ -23,8 +23,6 @@ export function solveTroubleWords(error: SolveError, recipe: readonly ReadingSpe
       return [say('solve.noProcedure')];
     case 'solve/noEquipment':
       return [say('solve.noEquipment')];
-    case 'solve/severalStands':
-      return [say('solve.severalStands')];
     case 'solve/procedureFaults':
       return error.faults.map((fault) =>
         sayKey(faultKey(fault.code), { where: fault.where, text: fault.text }),

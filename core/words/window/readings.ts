@@ -41,6 +41,4 @@ export const READINGS = {
     'Choose a procedure for this sensor in Intake: then its readings and moves appear here.',
   'solve.noEquipment': 'Choose the equipment for this sensor in Intake: its lengths enter the solution.',
   'solve.unsolvable': 'The readings cannot be brought together ({cause}). Look at each again.',
-  'solve.severalStands':
-    'This procedure needs several stands of the fixture. This edition places one stand and its slides.',
 } as const;

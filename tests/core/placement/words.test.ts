@@ -21,7 +21,11 @@ const names = [
   ...Object.entries(RECIPE_WORDS).flatMap(([key, words]) => (key.startsWith('known.') ? [words] : [])),
 ];
 /** The longest text a slot of a move can get. */
-const LONGEST: Readonly<Record<string, string>> = { amount: '1234.5 mm', turns: '12 3/4 turns' };
+const LONGEST: Readonly<Record<string, string>> = {
+  amount: '1234.5 mm',
+  turns: '12 3/4 turns',
+  station: 'Low plate, car laden',
+};
 const wordCount = (text: string): number => text.split(/\s+/).length;
 
 describe('names of readings', () => {

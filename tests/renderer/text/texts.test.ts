@@ -75,7 +75,6 @@ const recipe = defaultRecipe({ bodyFace: true, thrustLine: true });
 const errors: readonly SolveError[] = [
   { code: 'solve/noProcedure' },
   { code: 'solve/noEquipment' },
-  { code: 'solve/severalStands' },
   {
     code: 'solve/procedureFaults',
     faults: [{ code: 'procedure/inputMissing', where: 'stations.plate.up', text: 'badgeHeight' }],
