@@ -38,6 +38,19 @@ export const statusSchema = z.strictObject({
   rootFingerprint: z.string(),
 });
 
+/** What a job waits for, as keys of the word catalogue. */
+export const waitsForSchema = z.enum([
+  'waits.work',
+  'waits.decision',
+  'waits.signature',
+  'waits.issuing',
+  'waits.nothing',
+]);
+export type WaitsFor = z.infer<typeof waitsForSchema>;
+
+/** The most rows of the job list in one answer. */
+export const MOST_LISTED = 200;
+
 /** One line of the job list: a projection, rebuilt from the journal whenever it does not match. */
 export const jobRowSchema = z.strictObject({
   job: uuidSchema,
@@ -95,8 +108,22 @@ export const calls = Object.freeze({
   ),
   'key.open': command(z.strictObject({ passphrase: z.string().max(200) }), statusSchema),
   'job.list': query(
-    z.strictObject({ search: z.string().max(80) }),
-    z.strictObject({ rows: z.array(jobRowSchema), total: z.int() }),
+    z.strictObject({
+      /** Anywhere in plate, VIN, reference, certificate number or car; capitals, blanks and hyphens do not count. */
+      search: z.string().max(80),
+      /** Only jobs that wait for one of these; all when absent or empty. */
+      waitsFor: z.array(waitsForSchema).max(5).optional(),
+      /** Where in the list, last changed first, the answer begins; 0 when absent. */
+      offset: z.int().min(0).max(10_000_000).optional(),
+      limit: z.int().min(1).max(MOST_LISTED).optional(),
+    }),
+    z.strictObject({
+      rows: z.array(jobRowSchema).max(MOST_LISTED),
+      /** How many jobs fit, on this page or another. */
+      total: z.int(),
+      /** How many of all jobs wait for what; a state in which none waits is absent. */
+      waiting: z.record(z.string(), z.int()).optional(),
+    }),
   ),
   'job.create': command(
     actingSchema.extend({ commandId: uuidSchema, bay: refSchema, entries: z.array(entrySchema).max(10) }),

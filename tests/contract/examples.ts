@@ -101,7 +101,7 @@ export const examples: Examples = {
     refused: [['a passphrase of a book', { passphrase: 'x'.repeat(201) }]],
   },
   'job.list': {
-    input: { search: 'HB' },
+    input: { search: 'HB', waitsFor: ['waits.work', 'waits.decision'], offset: 200, limit: 50 },
     output: {
       total: 1,
       rows: [
@@ -118,8 +118,14 @@ export const examples: Examples = {
           updatedUtcMs: 1_770_000_000_000,
         },
       ],
+      waiting: { 'waits.work': 1 },
     },
-    refused: [['a search of a page', { search: 'x'.repeat(81) }]],
+    refused: [
+      ['a search of a page', { search: 'x'.repeat(81) }],
+      ['a state that no job waits in', { search: '', waitsFor: ['waits.rain'] }],
+      ['more rows than one answer holds', { search: '', limit: 201 }],
+      ['a place before the list', { search: '', offset: -1 }],
+    ],
   },
   'job.create': {
     input: { person: 'ida', bay: '1', commandId: uuid, entries: [] },

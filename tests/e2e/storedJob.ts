@@ -5,7 +5,13 @@ import type { JobEvent } from '../../core/job/reduce.ts';
 import { openReader } from '../../electron/service/journal/index.ts';
 
 /** No list is asked for here, so no row is made. */
-const options = { projection: { edition: 0, rowOf: () => undefined } };
+const options = {
+  projection: {
+    edition: 0,
+    rowOf: () => undefined,
+    listingOf: () => ({ waitsFor: '', search: [], certificates: [] }),
+  },
+};
 
 export interface StoredJob {
   readonly events: readonly JobEvent[];

@@ -17,6 +17,7 @@ export const faultOptions: JournalOptions<FaultRow> = {
   projection: {
     edition: 1,
     rowOf: (events) => ({ job: events[0]?.job ?? '', entries: events.length }),
+    listingOf: ({ job }) => ({ waitsFor: '', search: [job], certificates: [] }),
   },
 };
 

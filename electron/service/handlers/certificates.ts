@@ -24,16 +24,24 @@ function rowOf(row: JobRow, entry: CertificateEntry): CertificateRow {
   };
 }
 
-function issuedRows(context: ServiceContext): Result<readonly CertificateRow[], CallError> {
+function issuedOf(row: JobRow): readonly CertificateRow[] {
+  return row.certificates.filter((each) => each.fileDigest !== '').map((each) => rowOf(row, each));
+}
+
+/** The issued certificates of one job, or of all, those of the job that changed last first. */
+function issuedRows(
+  context: ServiceContext,
+  job: string | null,
+): Result<readonly CertificateRow[], CallError> {
   const reads = readsOf(context.store);
   if (!reads.ok) return reads;
-  const rows = reads.value.listJobs();
-  if (!rows.ok) return rows;
-  return ok(
-    rows.value.flatMap((row) =>
-      row.certificates.filter((each) => each.fileDigest !== '').map((each) => rowOf(row, each)),
-    ),
-  );
+  if (job === null) {
+    const rows = reads.value.listJobs();
+    return rows.ok ? ok(rows.value.flatMap(issuedOf)) : rows;
+  }
+  const row = reads.value.jobRow(job);
+  if (!row.ok) return row;
+  return ok(row.value === undefined ? [] : issuedOf(row.value));
 }
 
 async function issue(
@@ -42,7 +50,7 @@ async function issue(
 ): Promise<Result<CertificateRow, CallError>> {
   const finished = await issueNow(context, input);
   if (!finished.ok) return finished;
-  const rows = issuedRows(context);
+  const rows = issuedRows(context, input.job);
   if (!rows.ok) return rows;
   const row = rows.value.find((each) => each.fileDigest === finished.value);
   return row === undefined ? err({ code: 'certificate/none', details: { job: input.job } }) : ok(row);
@@ -52,9 +60,19 @@ function list(
   context: ServiceContext,
   { job }: Input<'certificate.list'>,
 ): Result<Output<'certificate.list'>, CallError> {
-  const rows = issuedRows(context);
-  if (!rows.ok) return rows;
-  return ok({ rows: rows.value.filter((each) => job === null || each.job === job) });
+  const rows = issuedRows(context, job);
+  return rows.ok ? ok({ rows: [...rows.value] }) : rows;
+}
+
+/** The newest edition of a certificate that was issued here, or undefined for a number that was not given here. */
+function currentEdition(context: ServiceContext, number: string): number | undefined {
+  const reads = readsOf(context.store);
+  const rows = reads.ok ? reads.value.rowsOfNumber(number) : reads;
+  const editions = (rows.ok ? rows.value : [])
+    .flatMap(issuedOf)
+    .filter((each) => each.number === number)
+    .map((each) => each.edition);
+  return editions.length === 0 ? undefined : Math.max(...editions);
 }
 
 async function check(
@@ -64,15 +82,10 @@ async function check(
   const located = await context.files.locate(file);
   if (located === undefined) return err({ code: 'file/missing', details: { file } });
   const root = context.keys.rootFingerprint();
-  const issued = issuedRows(context);
-  const known = issued.ok ? issued.value : [];
   const report = checkCertificate(await readFile(located.path), {
     recompute,
     ...(root === '' ? {} : { trust: { rootFingerprints: [root] } }),
-    currentEdition: (number) => {
-      const editions = known.filter((each) => each.number === number).map((each) => each.edition);
-      return editions.length === 0 ? undefined : Math.max(...editions);
-    },
+    currentEdition: (number) => currentEdition(context, number),
   });
   return ok({
     lines: report.lines.map((each) => ({ ...each, values: { ...each.values } })),
@@ -83,13 +96,8 @@ async function check(
 /** Finishes what was sealed and not issued; an installation whose key is still locked does so when it is opened. */
 export async function finishInterrupted(context: ServiceContext): Promise<void> {
   const reads = readsOf(context.store);
-  const rows = reads.ok ? reads.value.listJobs() : reads;
-  if (!rows.ok) return;
-  const interrupted = rows.value.filter((row) => row.certificates.some((each) => each.fileDigest === ''));
-  await finishJobs(
-    context,
-    interrupted.map((row) => row.job),
-  );
+  const jobs = reads.ok ? reads.value.unissuedJobs() : reads;
+  if (jobs.ok) await finishJobs(context, jobs.value);
 }
 
 /** The handlers of this topic. */

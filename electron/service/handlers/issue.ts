@@ -68,14 +68,9 @@ function nextNumber(
 ): Result<string, CallError> {
   const journal = journalOf(context.store);
   if (!journal.ok) return journal;
-  const rows = journal.value.listJobs();
-  if (!rows.ok) return rows;
   const head = `${shopCode}-${bay}-${year}-`;
-  const counters = rows.value
-    .flatMap((row) => row.certificates)
-    .filter((each) => each.number.startsWith(head))
-    .map((each) => Number.parseInt(each.number.slice(head.length), 10));
-  return ok(`${head}${String(Math.max(0, ...counters) + 1).padStart(4, '0')}`);
+  const last = journal.value.lastCounter(head);
+  return last.ok ? ok(`${head}${String(last.value + 1).padStart(4, '0')}`) : last;
 }
 
 function refused(context: ServiceContext, job: Job, request: IssueRequest): CallError | undefined {

@@ -1,5 +1,6 @@
 /** The job list's row, and the certificates of a job: a projection of its events, made anew whenever it is in doubt. */
 import type { JsonObject } from '../../../core/canonical.ts';
+import type { WaitsFor } from '../../../core/contract/index.ts';
 import { type Assessment, assess } from '../../../core/job/assess.ts';
 import type { EventEnvelope } from '../../../core/job/event.ts';
 import type { CertificateKind } from '../../../core/job/events.ts';
@@ -20,7 +21,7 @@ export type JobRow = JsonObject & {
   readonly car: string;
   readonly sensors: readonly string[];
   readonly stage: string;
-  readonly waitsFor: string;
+  readonly waitsFor: WaitsFor;
   readonly updatedUtcMs: number;
   readonly certificates: readonly CertificateEntry[];
 };
@@ -46,16 +47,31 @@ function currentStage(assessment: Assessment): string {
   return open?.id ?? 'signoff';
 }
 
+function waitsForIssue(job: Job): WaitsFor {
+  return job.certificates.some((each) => each.fileDigest !== null) ? 'waits.nothing' : 'waits.issuing';
+}
+
 /** What a job waits for, as a word key. */
-function waitsFor(job: Job, assessment: Assessment): string {
-  if (job.certificates.some((each) => each.fileDigest !== null)) return 'waits.nothing';
-  if (job.certificates.length > 0) return 'waits.issuing';
+function waitsFor(job: Job, assessment: Assessment): WaitsFor {
+  if (job.certificates.length > 0) return waitsForIssue(job);
   if (assessment.stops.length > 0) return 'waits.decision';
   return assessment.missing.length === 0 ? 'waits.signature' : 'waits.work';
 }
 
-function rowOfJob(job: Job): JobRow {
+/**
+ * Where the job stands. A certificate that is not *not calibrated* was signed with every stage done, and nothing is added
+ * after: such a job, which most are, needs no solution to say so.
+ */
+function standing(job: Job): Pick<JobRow, 'stage' | 'waitsFor'> {
+  const last = job.certificates.at(-1);
+  if (last !== undefined && last.kind !== 'notCalibrated') {
+    return { stage: 'signoff', waitsFor: waitsForIssue(job) };
+  }
   const assessment = assess(job, solveAll(job));
+  return { stage: currentStage(assessment), waitsFor: waitsFor(job, assessment) };
+}
+
+function rowOfJob(job: Job): JobRow {
   return {
     job: job.id,
     reference: job.reference,
@@ -63,8 +79,7 @@ function rowOfJob(job: Job): JobRow {
     vin: textField(job, 'intake.vin'),
     car: `${textField(job, 'intake.make')} ${textField(job, 'intake.model')}`.trim(),
     sensors: job.sensors.map((each) => each.name),
-    stage: currentStage(assessment),
-    waitsFor: waitsFor(job, assessment),
+    ...standing(job),
     updatedUtcMs: job.last.utcMs,
     certificates: job.certificates.map((each) => ({
       certificate: each.certificate,
@@ -77,12 +92,21 @@ function rowOfJob(job: Job): JobRow {
   };
 }
 
-/** Edition 1 of the list. A stream that does not open as a job (the shop's) has no row. */
+/** Edition 2 of the list. A stream that does not open as a job (the shop's) has no row. */
 export const jobProjection: Projection<JobRow> = {
-  edition: 1,
+  edition: 2,
   rowOf(events: readonly EventEnvelope[]) {
     const read = eventsOfEnvelopes(events);
     const job = read.ok ? reduce(read.value) : undefined;
     return job === undefined ? undefined : rowOfJob(job);
   },
+  listingOf: ({ waitsFor, reference, plate, vin, car, certificates }) => ({
+    waitsFor,
+    search: [reference, plate, vin, car, ...certificates.map((each) => each.number)],
+    certificates: certificates.map(({ number, edition, fileDigest }) => ({
+      number,
+      edition,
+      issued: fileDigest !== '',
+    })),
+  }),
 };

@@ -1,6 +1,6 @@
 /** Jobs: list, open, read, record, drafts. Rights and rules that need the job's state are checked here. */
 import type { JsonObject } from '../../../core/canonical.ts';
-import type { Input, Output } from '../../../core/contract/index.ts';
+import { type Input, MOST_LISTED, type Output } from '../../../core/contract/index.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { eventsOfEnvelopes } from '../../../core/job/readEvents.ts';
 import { reduce } from '../../../core/job/reduce.ts';
@@ -48,26 +48,22 @@ export function readJobState(reads: JournalReads<JobRow>, job: string): Result<J
 
 function listJobs(
   context: ServiceContext,
-  { search }: Input<'job.list'>,
+  { search, waitsFor = [], offset = 0, limit = MOST_LISTED }: Input<'job.list'>,
 ): Result<Output<'job.list'>, CallError> {
   const reads = readsOf(context.store);
   if (!reads.ok) return reads;
-  const rows = reads.value.listJobs();
-  if (!rows.ok) return rows;
-  const wanted = search.trim().toUpperCase();
-  const fits = (row: JobRow) =>
-    wanted === '' ||
-    [row.reference, row.plate, row.vin, row.car, ...row.certificates.map((each) => each.number)].some(
-      (text) => text.toUpperCase().includes(wanted),
-    );
-  const fitting = rows.value.filter(fits);
+  const found = reads.value.findJobs({ search, waitsFor, offset, limit });
+  if (!found.ok) return found;
+  const waiting = reads.value.waiting();
+  if (!waiting.ok) return waiting;
   return ok({
-    total: fitting.length,
-    rows: fitting.slice(0, 200).map(({ certificates, ...row }) => ({
+    total: found.value.total,
+    rows: found.value.rows.map(({ certificates, ...row }) => ({
       ...row,
       sensors: [...row.sensors],
       certificate: certificates.findLast((each) => each.fileDigest !== '')?.number ?? '',
     })),
+    waiting: Object.fromEntries(waiting.value.map((each) => [each.waitsFor, each.jobs])),
   });
 }
 
@@ -126,12 +122,12 @@ function createJob(
   if (!repeated.ok) return repeated;
   const already = repeated.value?.events[0];
   if (already !== undefined) return ok({ job: already.event.job });
-  const rows = journal.listJobs();
-  if (!rows.ok) return rows;
+  const opened = journal.countOfType('jobOpened');
+  if (!opened.ok) return opened;
   const job = newId(context.clock, context.random);
   const ctx = contextOf(journal.storeId, input.person, context.version, context.clock, context.random);
   const year = new Date(ctx.at.utcMs + ctx.at.offsetMin * 60_000).getUTCFullYear();
-  const reference = `${input.bay}-${year}-${String(rows.value.length + 1).padStart(4, '0')}`;
+  const reference = `${input.bay}-${year}-${String(opened.value + 1).padStart(4, '0')}`;
   const openedEntry: JournalEntry = {
     type: 'jobOpened',
     v: 1,

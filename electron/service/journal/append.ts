@@ -1,6 +1,6 @@
 /**
- * Recording. One command is one transaction: events, personal texts, cleared drafts, head and job list are on the disk
- * together, or none of them is.
+ * Recording. One command is one transaction: events, personal texts, cleared drafts and head are on the disk together, or
+ * none of them is. The job list follows when it is looked at.
  */
 import type Database from 'better-sqlite3';
 import { bytesOfHex, hexOf, type JsonObject } from '../../../core/canonical.ts';
@@ -10,7 +10,6 @@ import { UUID_RANDOM_BYTES, uuidV7 } from '../../../core/job/ids.ts';
 import type { JournalError } from '../../../core/job/journalError.ts';
 import { type PersonalText, SALT_BYTES, sealPersonal } from '../../../core/job/personal.ts';
 import { err, ok, type Result } from '../../../core/result.ts';
-import type { Projector } from './project.ts';
 import { answerTo, headOf, type Reads, storedEvent, tailAnchors } from './read.ts';
 import type { AppendAnswer, AppendRequest, JournalOptions } from './types.ts';
 
@@ -22,7 +21,6 @@ type Prepared = { readonly texts: readonly string[]; readonly personal: readonly
 export function prepareAppend<Row extends JsonObject>(
   db: Database.Database,
   reads: Reads,
-  projector: Projector<Row>,
   storeId: string,
   rules: Rules<Row>,
 ): (request: AppendRequest) => Result<AppendAnswer, JournalError> {
@@ -48,7 +46,6 @@ export function prepareAppend<Row extends JsonObject>(
     const events = texts.map(storedEvent);
     const after = { seq: heads.store.seq + texts.length, hash: events.at(-1)?.hash ?? heads.store.hash };
     setHead.run(after.seq, after.hash);
-    projector.follow(request.job, events, heads.store, after);
     return { events, personal, repeated: false };
   }
 

@@ -16,8 +16,9 @@ import { guarded } from './classify.ts';
 import { openForReading, openForWriting, versionOf } from './connection.ts';
 import { damagedPage } from './damage.ts';
 import { copyStore, hasLog, inspect, makeFolder, notOurs, STORE_FILE } from './files.ts';
+import type { ListTables } from './listTables.ts';
 import { migrate, newestVersion } from './migrate.ts';
-import { prepareProjector } from './project.ts';
+import { type Projector, prepareProjector } from './project.ts';
 import { answerTo, headOf, personalText, prepareReads, type Reads, readJob, readJobAsFound } from './read.ts';
 import { steps } from './schema.ts';
 import type {
@@ -162,7 +163,8 @@ function reader<Row extends JsonObject>(
       db.close();
       return reads;
     }
-    return ok({ kind: 'reader', ...readingMethods(db, path, busyMs, reads.value, projection) });
+    const projector = prepareProjector(db, reads.value, projection);
+    return ok({ kind: 'reader', ...readingMethods(db, path, busyMs, reads.value, projector) });
   } catch (thrown) {
     db.close();
     throw thrown;
@@ -171,7 +173,7 @@ function reader<Row extends JsonObject>(
 
 /** Statements prepared on a store of ours; a file of a format that has not our tables is told, not thrown. */
 function identified(db: Database.Database, path: string): Result<Reads, JournalError> {
-  const needed = ['event', 'command', 'head', 'personal', 'draft', 'store', 'job_row', 'projection'];
+  const needed = ['event', 'command', 'head', 'personal', 'draft', 'store'];
   const have = new Set(db.prepare<[], string>('SELECT name FROM sqlite_schema').pluck().all());
   const missing = needed.filter((name) => !have.has(name));
   if (missing.length === 0) return ok(prepareReads(db));
@@ -186,10 +188,10 @@ function readingMethods<Row extends JsonObject>(
   path: string,
   busyMs: number,
   reads: Reads,
-  projection: Projection<Row>,
+  projector: Projector<Row>,
+  bringUpToDate: () => void = () => undefined,
 ): JournalReads<Row> {
   const storeId = reads.storeId.get() ?? '';
-  const projector = prepareProjector(db, reads, projection);
   /** One consistent moment, and the outside world's trouble sorted. */
   function look<T>(work: () => T): Result<T, JournalError> {
     return guarded(path, busyMs, () => db.transaction(work).deferred());
@@ -198,11 +200,22 @@ function readingMethods<Row extends JsonObject>(
     const looked = look(work);
     return looked.ok ? looked.value : looked;
   }
+  function lookUp<T>(work: (list: ListTables<Row>) => T): Result<T, JournalError> {
+    bringUpToDate();
+    return look(() => work(projector.tables()));
+  }
   return {
     storeId,
     readJob: (job) => lookInto(() => readJob(reads, job)),
     readJobAsFound: (job) => look(() => readJobAsFound(reads, job)),
-    listJobs: () => look(() => projector.list()),
+    listJobs: () => lookUp((list) => list.all()),
+    findJobs: (filter) => lookUp((list) => list.find(filter)),
+    jobRow: (job) => lookUp((list) => list.row(job)),
+    waiting: () => lookUp((list) => list.waiting()),
+    unissuedJobs: () => lookUp((list) => list.unissued()),
+    rowsOfNumber: (number) => lookUp((list) => list.rowsOfNumber(number)),
+    lastCounter: (start) => lookUp((list) => list.lastCounter(start)),
+    countOfType: (type) => look(() => reads.countOfType.get(type) ?? 0),
     streams: () => look(() => reads.streams.all()),
     drafts: (job) => look(() => reads.drafts.all(job)),
     personal: (id) =>
@@ -225,17 +238,21 @@ function writer<Row extends JsonObject>(
   options: JournalOptions<Row>,
 ): Journal<Row> {
   const projector = prepareProjector(db, reads, options.projection);
-  const methods = readingMethods(db, path, busyMs, reads, options.projection);
-  const append = prepareAppend(db, reads, projector, methods.storeId, options);
+  function change<T>(work: () => T): Result<T, JournalError> {
+    return guarded(path, busyMs, () => db.transaction(work).immediate());
+  }
+  /** Where the disk is full or another program holds the store, the list is made in memory: it can still be looked at. */
+  function bringUpToDate(): void {
+    const behind = guarded(path, busyMs, () => !projector.isCurrent());
+    if (behind.ok && behind.value) change(() => projector.catchUp());
+  }
+  const methods = readingMethods(db, path, busyMs, reads, projector, bringUpToDate);
+  const append = prepareAppend(db, reads, methods.storeId, options);
   const putDraft = db.prepare<[string, string, string, number]>(
     `INSERT INTO draft (job, field, text, savedAtUtcMs) VALUES (?, ?, ?, ?)
      ON CONFLICT (job, field) DO UPDATE SET text = excluded.text, savedAtUtcMs = excluded.savedAtUtcMs`,
   );
   const dropDraft = db.prepare<[string, string]>('DELETE FROM draft WHERE job = ? AND field = ?');
-  function change<T>(work: () => T): Result<T, JournalError> {
-    return guarded(path, busyMs, () => db.transaction(work).immediate());
-  }
-  if (!projector.isCurrent(headOf(reads))) db.transaction(() => projector.rebuild()).immediate();
   return {
     ...methods,
     kind: 'writer',

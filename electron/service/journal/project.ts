@@ -1,26 +1,20 @@
 /**
- * The job list: one row a job, made from its events. It can be thrown away at any time. It says of which store head and
- * which edition of the code it was made; when either differs, it is made anew.
+ * The job list: one row a job, made from its events. It says of which store head and which edition of the code it was
+ * made. Recording does not touch it: whoever looks at the list first brings it up to date, for the jobs that have moved on
+ * since. So an entry costs no solution, and a row never shows less than the record.
+ *
+ * A list that was made from another record, or by another edition, is made anew.
  */
-import type Database from 'better-sqlite3';
-import { canonicalJson, type JsonObject } from '../../../core/canonical.ts';
-import { type EventEnvelope, eventHash, parseEvent } from '../../../core/job/event.ts';
+import Database from 'better-sqlite3';
+import type { JsonObject } from '../../../core/canonical.ts';
+import { eventHash, GENESIS } from '../../../core/job/event.ts';
 import type { ChainLink } from '../../../core/job/eventChain.ts';
+import { versionOf } from './connection.ts';
+import { type ListedJob, type ListTables, prepareListTables } from './listTables.ts';
+import { newestVersion } from './migrate.ts';
 import { headOf, type Reads } from './read.ts';
-import type { Projection, StoredEvent } from './types.ts';
-
-/** How many jobs' events are kept in memory between appends: those being worked on in the bays. */
-const REMEMBERED_JOBS = 8;
-
-/** A job's events up to the one with this hash. A hash that does not fit what comes next makes it worthless. */
-type Remembered = { readonly hash: string; readonly events: readonly EventEnvelope[] };
-
-type ComputedRow<Row> = {
-  readonly seq: number;
-  readonly hash: string;
-  readonly updatedUtcMs: number;
-  readonly row: Row;
-};
+import { LIST_TABLES, steps } from './schema.ts';
+import type { Projection } from './types.ts';
 
 /** The projection over one connection. All of it runs inside the caller's transaction. */
 export type Projector<Row extends JsonObject> = ReturnType<typeof prepareProjector<Row>>;
@@ -31,99 +25,87 @@ export function prepareProjector<Row extends JsonObject>(
   reads: Reads,
   projection: Projection<Row>,
 ) {
-  const state = db.prepare<[], { readonly edition: number; readonly seq: number; readonly hash: string }>(
-    'SELECT edition, storeSeq AS seq, hash FROM projection',
-  );
-  const put = db.prepare<[string, number, string, number, string]>(
-    `INSERT INTO job_row (job, seq, hash, updatedUtcMs, row) VALUES (?, ?, ?, ?, ?)
-     ON CONFLICT (job) DO UPDATE SET seq = excluded.seq, hash = excluded.hash,
-       updatedUtcMs = excluded.updatedUtcMs, row = excluded.row`,
-  );
-  const clear = db.prepare('DELETE FROM job_row');
-  const made = db.prepare<[number, number, string]>(
-    `INSERT INTO projection (one, edition, storeSeq, hash) VALUES (1, ?, ?, ?)
-     ON CONFLICT (one) DO UPDATE SET edition = excluded.edition, storeSeq = excluded.storeSeq, hash = excluded.hash`,
-  );
-  const rows = db.prepare<[], string>('SELECT row FROM job_row ORDER BY updatedUtcMs DESC, job DESC').pluck();
+  // A copy of a store of another format has not our tables, or others of their names.
+  const kept = versionOf(db) === newestVersion(steps) ? prepareListTables<Row>(db) : undefined;
+  let beside: ListTables<Row> | undefined;
 
-  const remembered = new Map<string, Remembered>();
-
-  /** Whether the rows were made from exactly this head by exactly this code. */
-  function isCurrent(head: ChainLink): boolean {
-    const from = state.get();
+  function isCurrentIn(tables: ListTables<Row>, head: ChainLink): boolean {
+    const from = tables.state();
     return from?.edition === projection.edition && from.seq === head.seq && from.hash === head.hash;
   }
 
-  /** Makes one job's row again after an append of `events`. */
-  function follow(job: string, events: readonly StoredEvent[], before: ChainLink, after: ChainLink): void {
-    if (!isCurrent(before)) {
-      rebuild();
-      return;
-    }
-    putRow(job, computedFrom(extended(job, events)));
-    made.run(projection.edition, after.seq, after.hash);
+  /** Whether the list was made by this edition from a beginning of this very record. */
+  function isOfThisRecord(tables: ListTables<Row>): boolean {
+    const from = tables.state();
+    if (from === undefined || from.edition !== projection.edition) return false;
+    const text = reads.textAt.get(from.seq);
+    return (text === undefined ? GENESIS : eventHash(text)) === from.hash;
   }
 
-  /** The job's events with the new ones, without reading the old ones again when they are the ones remembered. */
-  function extended(job: string, added: readonly StoredEvent[]): Remembered {
-    const known = remembered.get(job);
-    const hash = added.at(-1)?.hash ?? '';
-    const whole =
-      known !== undefined && known.hash === added[0]?.event.prevInJob
-        ? { hash, events: [...known.events, ...added.map((each) => each.event)] }
-        : readAll(job);
-    remembered.delete(job);
-    remembered.set(job, whole);
-    if (remembered.size > REMEMBERED_JOBS) remembered.delete(remembered.keys().next().value ?? '');
-    return whole;
-  }
-
-  /** Makes all rows again; returns how many there are. */
-  function rebuild(): number {
-    clear.run();
-    const count = reads.streams.all().filter((job) => putRow(job, computedFrom(readAll(job)))).length;
-    const head = headOf(reads);
-    made.run(projection.edition, head.seq, head.hash);
-    return count;
-  }
-
-  function putRow(job: string, computed: ComputedRow<Row> | undefined): boolean {
-    if (computed === undefined) return false;
-    const { seq, hash, updatedUtcMs, row } = computed;
-    put.run(job, seq, hash, updatedUtcMs, canonicalJson(row));
+  function putJob(tables: ListTables<Row>, job: string): boolean {
+    const listed = listedJob(job);
+    if (listed === undefined) return false;
+    tables.put(listed);
     return true;
   }
 
-  function readAll(job: string): Remembered {
-    const texts = reads.jobTexts.all(job);
-    return { hash: eventHash(texts.at(-1) ?? ''), events: texts.flatMap(readable) };
-  }
-
-  function computedFrom({ hash, events }: Remembered): ComputedRow<Row> | undefined {
-    const last = events.at(-1);
+  /** A damaged event is reported by `readJob` and `verify`; the list shows what can be read. */
+  function listedJob(job: string): ListedJob<Row> | undefined {
+    const texts = reads.byJob.all(job);
+    const last = texts.at(-1);
+    const events = texts.flatMap(({ text }) => {
+      const { parsed } = reads.openText(text);
+      return parsed.ok ? [parsed.value] : [];
+    });
     const row = projection.rowOf(events);
     if (last === undefined || row === undefined) return undefined;
-    return { seq: last.seq, hash, updatedUtcMs: last.at.utcMs, row };
+    const hash = reads.openText(last.text).hash;
+    return { id: last.id, job, seq: last.seq, hash, row, listing: projection.listingOf(row) };
   }
 
-  /** The list, from the table when it is current, else computed without writing. */
-  function list(): readonly Row[] {
-    if (isCurrent(headOf(reads))) return rows.all().map((row) => JSON.parse(row));
-    return reads.streams
-      .all()
-      .flatMap((job) => {
-        const computed = computedFrom(readAll(job));
-        return computed === undefined ? [] : [{ ...computed, job }];
-      })
-      .sort((a, b) => b.updatedUtcMs - a.updatedUtcMs || (a.job < b.job ? 1 : -1))
-      .map(({ row }) => row);
+  function rebuildIn(tables: ListTables<Row>): number {
+    tables.clear();
+    const count = reads.streams.all().filter((job) => putJob(tables, job)).length;
+    tables.setState(projection.edition, headOf(reads));
+    return count;
   }
 
-  return { isCurrent, follow, rebuild, list } as const;
-}
+  function catchUpIn(tables: ListTables<Row>): void {
+    const head = headOf(reads);
+    if (isCurrentIn(tables, head)) return;
+    if (!isOfThisRecord(tables)) {
+      rebuildIn(tables);
+      return;
+    }
+    for (const job of reads.jobsSince.all(tables.state()?.seq ?? 0)) putJob(tables, job);
+    tables.setState(projection.edition, head);
+  }
 
-/** A damaged event is reported by `readJob` and `verify`; the list shows what can be read. */
-function readable(text: string): readonly EventEnvelope[] {
-  const parsed = parseEvent(text);
-  return parsed.ok ? [parsed.value] : [];
+  /** The tables to read now: those of the store, or, where they are behind and cannot be written, a list in memory. */
+  function tables(): ListTables<Row> {
+    if (kept !== undefined && isCurrentIn(kept, headOf(reads))) return kept;
+    beside ??= listInMemory();
+    catchUpIn(beside);
+    return beside;
+  }
+
+  /** A list that nobody keeps, for a store that cannot be written now. It begins with what is kept, if that is worth anything. */
+  function listInMemory(): ListTables<Row> {
+    const memory = new Database(':memory:');
+    memory.exec(LIST_TABLES);
+    const fresh = prepareListTables<Row>(memory);
+    if (kept !== undefined && isOfThisRecord(kept)) fresh.copyFrom(kept);
+    return fresh;
+  }
+
+  return {
+    isCurrent: () => kept !== undefined && isCurrentIn(kept, headOf(reads)),
+    /** Brings the store's own list up to date. */
+    catchUp(): void {
+      if (kept !== undefined) catchUpIn(kept);
+    },
+    /** Makes the store's own list anew and answers how many rows it has. */
+    rebuild: () => (kept === undefined ? 0 : rebuildIn(kept)),
+    tables,
+  } as const;
 }

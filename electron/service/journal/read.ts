@@ -49,6 +49,10 @@ export function prepareReads(db: Database.Database) {
     'SELECT field, text, savedAtUtcMs FROM draft WHERE job = ? ORDER BY field',
   );
   const streams = db.prepare<[], string>('SELECT DISTINCT job FROM event ORDER BY job').pluck();
+  const jobsSince = db
+    .prepare<[number], string>('SELECT DISTINCT job FROM event WHERE id > ? ORDER BY job')
+    .pluck();
+  const countOfType = db.prepare<[string], number>('SELECT count(*) FROM event WHERE type = ?').pluck();
   const storeId = db.prepare<[], string>('SELECT id FROM store').pluck();
   const texts = db.prepare<[], string>('SELECT text FROM event ORDER BY id').pluck();
   const jobTexts = db.prepare<[string], string>('SELECT text FROM event WHERE job = ? ORDER BY seq').pluck();
@@ -64,6 +68,8 @@ export function prepareReads(db: Database.Database) {
     personal,
     drafts,
     streams,
+    jobsSince,
+    countOfType,
     storeId,
     texts,
     jobTexts,

@@ -3,7 +3,7 @@
  *
  * `event` holds one text per event; every other column is computed from it. The triggers stop mistakes, not a person
  * with a hex editor: evidence comes from the chains. `head` says what the last event was, so that a changed last event,
- * which no successor vouches for, is noticed too. `job_row` and `projection` can be thrown away at any time.
+ * which no successor vouches for, is noticed too. The tables of the job list can be thrown away at any time.
  */
 import { type MigrationStep, STORE_MAGIC } from './format.ts';
 
@@ -118,6 +118,44 @@ const PROJECTIONS = `
   ) STRICT;
 `;
 
+/**
+ * The job list since format 20. `job_row.id` is the number of the job's last event; `search` is folded text, indexed by
+ * pieces of three characters in `job_text`, and by `job_row_by_text` for shorter ones.
+ */
+export const LIST_TABLES = `
+  CREATE TABLE job_row (
+    id INTEGER PRIMARY KEY,
+    job TEXT NOT NULL UNIQUE,
+    seq INTEGER NOT NULL,
+    hash TEXT NOT NULL,
+    waitsFor TEXT NOT NULL,
+    search TEXT NOT NULL,
+    row TEXT NOT NULL
+  ) STRICT;
+  CREATE INDEX job_row_by_waiting ON job_row (waitsFor, id);
+  CREATE INDEX job_row_by_text ON job_row (id, waitsFor, search);
+  CREATE VIRTUAL TABLE job_text USING fts5 (
+    search, content = 'job_row', content_rowid = 'id', tokenize = 'trigram case_sensitive 1'
+  );
+
+  CREATE TABLE certificate_row (
+    number TEXT NOT NULL,
+    edition INTEGER NOT NULL,
+    job TEXT NOT NULL,
+    issued INTEGER NOT NULL CHECK (issued IN (0, 1)),
+    PRIMARY KEY (number, edition)
+  ) STRICT, WITHOUT ROWID;
+  CREATE INDEX certificate_row_by_job ON certificate_row (job);
+  CREATE INDEX certificate_row_unissued ON certificate_row (job) WHERE issued = 0;
+
+  CREATE TABLE projection (
+    one INTEGER PRIMARY KEY CHECK (one = 1),
+    edition INTEGER NOT NULL,
+    storeSeq INTEGER NOT NULL,
+    hash TEXT NOT NULL
+  ) STRICT;
+`;
+
 /** All steps from an empty file to the present format. */
 export const steps: readonly MigrationStep[] = [
   {
@@ -130,6 +168,12 @@ export const steps: readonly MigrationStep[] = [
         birth.utcMs,
       );
       db.prepare('INSERT INTO head (one, storeSeq, hash) VALUES (1, 0, ?)').run(birth.genesis);
+    },
+  },
+  {
+    version: 20,
+    run(db) {
+      db.exec(`DROP TABLE job_row; DROP TABLE projection; ${LIST_TABLES}`);
     },
   },
 ];

@@ -68,12 +68,40 @@ export type Verification = {
   readonly damage: readonly string[];
 };
 
-/** How the job list is made from a job's events. `edition` rises whenever `rowOf` gives another answer. */
+/** What a row is found by. */
+export type Listing = {
+  readonly waitsFor: string;
+  readonly search: readonly string[];
+  readonly certificates: readonly {
+    readonly number: string;
+    readonly edition: number;
+    readonly issued: boolean;
+  }[];
+};
+
+/** How the job list is made from a job's events. `edition` rises whenever a function gives another answer. */
 export type Projection<Row extends JsonObject> = {
   readonly edition: number;
   /** The job's row, or undefined for a stream that is no job. */
   readonly rowOf: (events: readonly EventEnvelope[]) => Row | undefined;
+  readonly listingOf: (row: Row) => Listing;
 };
+
+/** Which rows are wanted. */
+export type JobFilter = {
+  /** Looked for anywhere in a row's texts, capitals, blanks and hyphens aside; empty for all. */
+  readonly search: string;
+  /** States, one of which a row must wait in; none for all. */
+  readonly waitsFor?: readonly string[];
+  readonly offset: number;
+  readonly limit: number;
+};
+
+/** Some of the rows that fit, and how many fit. */
+export type RowPage<Row extends JsonObject> = { readonly rows: readonly Row[]; readonly total: number };
+
+/** How many jobs wait in a state. */
+export type WaitingCount = { readonly waitsFor: string; readonly jobs: number };
 
 /** What the composition root puts in. */
 export type JournalOptions<Row extends JsonObject> = {
@@ -96,6 +124,18 @@ export type JournalReads<Row extends JsonObject> = {
   readonly readJobAsFound: (job: string) => Result<JobAsFound, JournalError>;
   /** Rows of all jobs, last changed first. */
   readonly listJobs: () => Result<readonly Row[], JournalError>;
+  /** Rows that fit, last changed first. */
+  readonly findJobs: (filter: JobFilter) => Result<RowPage<Row>, JournalError>;
+  readonly jobRow: (job: string) => Result<Row | undefined, JournalError>;
+  readonly waiting: () => Result<readonly WaitingCount[], JournalError>;
+  /** Jobs with a certificate that was sealed and not issued. */
+  readonly unissuedJobs: () => Result<readonly string[], JournalError>;
+  /** Rows of the jobs whose certificate has this number, in any edition. */
+  readonly rowsOfNumber: (number: string) => Result<readonly Row[], JournalError>;
+  /** The greatest counter among certificate numbers that begin with `start`; 0 when there is none. */
+  readonly lastCounter: (start: string) => Result<number, JournalError>;
+  /** How many events of a type there are. */
+  readonly countOfType: (type: string) => Result<number, JournalError>;
   /** Names of all streams, jobs and others. */
   readonly streams: () => Result<readonly string[], JournalError>;
   readonly drafts: (job: string) => Result<readonly Draft[], JournalError>;

@@ -63,7 +63,7 @@ describe('a new store', () => {
     const bytes = readFileSync(join(folder, STORE_FILE));
     expect(bytes.subarray(0, 15).toString()).toBe('SQLite format 3');
     expect(bytes.subarray(68, 72).toString()).toBe('DtLj');
-    expect(bytes.readUInt32BE(60)).toBe(10);
+    expect(bytes.readUInt32BE(60)).toBe(20);
   });
 
   test('whose making was interrupted is made again: an empty file holds nothing', () => {
@@ -93,11 +93,11 @@ describe('a file of a newer edition', () => {
     const journal = openedJournal(folder);
     openedJob(journal, 2);
     journal.close();
-    setVersion(folder, 20);
+    setVersion(folder, 30);
     const before = digests(folder);
     const error = {
       code: 'journal/newer',
-      details: { path: join(folder, STORE_FILE), found: 20, known: 10 },
+      details: { path: join(folder, STORE_FILE), found: 30, known: 20 },
     };
     expect(openJournal(folder, options, context())).toEqual({ ok: false, error });
     expect(openReader(folder, options)).toEqual({ ok: false, error });
@@ -114,7 +114,7 @@ describe('a file of a newer edition', () => {
     });
     db.pragma('user_version = 30');
     const copy = snapshotInto(folder);
-    expect(readFileSync(join(copy, STORE_FILE)).readUInt32BE(60)).toBe(10);
+    expect(readFileSync(join(copy, STORE_FILE)).readUInt32BE(60)).toBe(20);
     const before = digests(copy);
     expect(openJournal(copy, options, context())).toMatchObject({
       error: { code: 'journal/newer', details: { found: 30 } },

@@ -33,6 +33,11 @@ export const options: JournalOptions<Row> = {
       if (first?.type !== 'jobOpened') return undefined;
       return { job: first.job, plate: String(first.payload.plate ?? ''), entries: events.length };
     },
+    listingOf: ({ plate, entries }) => ({
+      waitsFor: entries > 3 ? 'office' : 'bay',
+      search: [plate],
+      certificates: [],
+    }),
   },
 };
 

@@ -98,6 +98,23 @@ describe('jobs through the service', () => {
     expect((await callOrThrow(service.dispatch, 'job.list', { search: 'nowhere' })).total).toBe(0);
   });
 
+  test('the list tells how many jobs wait for what, and shows those that wait for one of them, in pages', async () => {
+    const { service, entry } = await jobInDemoShop();
+    await callOrThrow(service.dispatch, 'job.record', entry([field('intake.plate', 'QUAY 61', 'QUAY 61')]));
+    await callOrThrow(service.dispatch, 'job.create', {
+      person: 'mira',
+      bay: '2',
+      commandId: newId(),
+      entries: [],
+    });
+    const list = (more: object) => callOrThrow(service.dispatch, 'job.list', { search: '', ...more });
+    expect((await list({})).waiting).toEqual({ 'waits.work': 2 });
+    expect((await list({ waitsFor: ['waits.work'], limit: 1 })).rows.map((row) => row.plate)).toEqual(['']);
+    const second = await list({ waitsFor: ['waits.work'], limit: 1, offset: 1 });
+    expect([second.total, second.rows[0]?.plate]).toEqual([2, 'QUAY 61']);
+    expect((await list({ waitsFor: ['waits.signature', 'waits.nothing'] })).total).toBe(0);
+  });
+
   test('the store survives a restart; the demo shop opens its key by itself', async () => {
     const { folder, service, job } = await jobInDemoShop();
     await service.close();
