@@ -19,7 +19,7 @@ const MOTIONS: readonly GaugeFreedom[] = ['turn', 'tiltX', 'tiltY', 'x', 'y', 'z
 const COUNT = 6;
 const TILTS: readonly number[] = [1, 2];
 
-/** A motion that changes the weighted readings by less than this share (squared) of its parts is resisted by nothing. */
+/** A motion that changes the readings by less than this share (squared) of its parts is resisted by nothing. */
 const UNRESISTED = 1e-14;
 
 /** Freedoms and, for each, the combination of the six motions that it is. */
@@ -34,17 +34,17 @@ export interface Gauge {
  * Finds the freedoms at the current state. A layout may tip over as a whole only where neither a reading nor a given
  * coordinate knows where up is (`feelsGravity` false); elsewhere a height that nothing holds is missing, not free.
  */
-export function findGauge({ state, rows, weights, feelsGravity }: Linearisation): Gauge {
+export function findGauge({ state, rows, weights: { length: count }, feelsGravity }: Linearisation): Gauge {
   const centre = state.centre();
   const reach = state.reach();
   const motions = rigidMotions(state, centre, reach);
-  const count = weights.length;
   const products = new Float64Array(COUNT * count);
   const parts = new Float64Array(COUNT);
+  const scales = rowScales(state.layout, rows, count, reach);
   for (let k = 0; k < COUNT; k++) {
     // With its parts left at nought a motion counts as none.
     if (feelsGravity && TILTS.includes(k)) continue;
-    parts[k] = resist(state, rows, weights, motions, k, products.subarray(k * count, (k + 1) * count));
+    parts[k] = resist(state, rows, scales, motions, k, products.subarray(k * count, (k + 1) * count));
   }
   const gram = new Float64Array(COUNT * COUNT);
   for (let k = 0; k < COUNT; k++) {
@@ -58,11 +58,31 @@ export function findGauge({ state, rows, weights, feelsGravity }: Linearisation)
   return independent(state, { ...freedomsOf(gram, parts), centre, reach });
 }
 
-/** What motion k changes in each row, in units of its u; answers the sum of squares of the parts, were they not to cancel. */
+/**
+ * One over the length of each row, angles counted by the reach. Whether anything resists a motion does not depend on how
+ * well it is known: with true weights a reading of a nanometre would drown all others in rounding.
+ */
+function rowScales({ slots, slotOfColumn }: Layout, rows: Rows, count: number, reach: number): Float64Array {
+  const { start, columns, partials } = rows;
+  const scales = new Float64Array(count);
+  for (let r = 0; r < count; r++) {
+    let squares = 0;
+    const end = indexAt(start, r + 1);
+    for (let e = indexAt(start, r); e < end; e++) {
+      const isLength = slots[indexAt(slotOfColumn, indexAt(columns, e))]?.unit === 'mm';
+      const part = at(partials, e) / (isLength ? 1 : reach);
+      squares += part * part;
+    }
+    scales[r] = squares > 0 ? 1 / Math.sqrt(squares) : 0;
+  }
+  return scales;
+}
+
+/** What motion k changes in each row, by its scale; answers the sum of squares of the parts, were they not to cancel. */
 function resist(
   state: State,
   rows: Rows,
-  weights: Float64Array,
+  scales: Float64Array,
   motions: Float64Array,
   k: number,
   products: Float64Array,
@@ -70,9 +90,8 @@ function resist(
   const { start, columns, partials } = rows;
   const { slotOfColumn } = state.layout;
   let parts = 0;
-  for (let r = 0; r < weights.length; r++) {
-    // An exact row resists like any other: its own length stands in for a weight.
-    const w = at(weights, r) || 1;
+  for (let r = 0; r < scales.length; r++) {
+    const scale = at(scales, r);
     let product = 0;
     let squares = 0;
     const end = indexAt(start, r + 1);
@@ -82,8 +101,8 @@ function resist(
       product += part;
       squares += part * part;
     }
-    products[r] = Math.sqrt(w) * product;
-    parts += w * squares;
+    products[r] = scale * product;
+    parts += scale * scale * squares;
   }
   return parts;
 }

@@ -19,6 +19,8 @@ const ARRIVED_SQUARED = 1e-14;
 const NEARLY_SQUARED = 1e-8;
 /** Sums of squares are compared to this share of themselves: rounding alone must not look like a failed step. */
 const SLACK = 1e-9;
+/** A step of more than 1e15 of the readings' u (squared) is no step: it is damped away before anything overflows. */
+const WILD_SQUARED = 1e30;
 const FIRST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e12;
 /** Steps before giving up; a network with sound readings needs three to five. */
@@ -63,6 +65,12 @@ export function iterate(lin: Linearisation, mostIterations: number): Result<Arri
     }
     normal.solve();
     const length = lin.stepSquared(normal.step);
+    if (!(length < WILD_SQUARED)) {
+      damped = true;
+      damping = raised(damping);
+      if (damping > MOST_DAMPING) break;
+      continue;
+    }
     const gap = misclosure(lin);
     before.set(lin.state.values);
     lin.apply(normal.step);

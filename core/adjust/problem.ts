@@ -6,7 +6,7 @@ import { err, ok, type Result } from '../result.ts';
 import { bindCorrelations, type CorrelatedRows, correlate } from './correlation.ts';
 import type { AdjustError } from './errors.ts';
 import { type Layout, layOut } from './layout.ts';
-import { Binder } from './models/binder.ts';
+import { Binder, isUsable } from './models/binder.ts';
 import type { BoundReading, FullMatrix, RowHead } from './models/model.ts';
 import { bindReading } from './models/table.ts';
 import type { Network, Reading } from './network.ts';
@@ -121,12 +121,8 @@ function checkSides(network: Network, binder: Binder): void {
   }
 }
 
-/** Beyond this (a thousand kilometres in mm) a number is a slip, and its square would swamp everything else. */
-const ABSURD = 1e9;
 /** An uncertainty below this (a nanometre's thousandth) says "exact", which only a constraint may be. */
 const NO_UNCERTAINTY = 1e-9;
-
-const isUsable = (value: number): boolean => Number.isFinite(value) && Math.abs(value) < ABSURD;
 
 function badNumber(observations: readonly Observation[], layout: Layout): AdjustError | undefined {
   for (const one of observations) {

@@ -2,6 +2,14 @@
 import type { AdjustError } from '../errors.ts';
 import type { Layout } from '../layout.ts';
 
+/** Beyond this (a thousand kilometres in mm) a number is a slip, and its square would swamp everything else. */
+const ABSURD = 1e9;
+
+/** Finite, and of a size that a bay may have. */
+export function isUsable(value: number): boolean {
+  return Number.isFinite(value) && Math.abs(value) < ABSURD;
+}
+
 /** Place, body and slot numbers by id. A missing id is recorded and answered with 0; the solution then never starts. */
 export class Binder {
   readonly failures: AdjustError[] = [];
@@ -37,6 +45,14 @@ export class Binder {
   /** Body number. */
   body(id: string): number {
     return this.layout.bodyById.get(id) ?? this.missing('adjust/unknownBody', id);
+  }
+
+  /** A number of the reading that is not itself observed: a level, a factor, an angle. */
+  number(value: number): number {
+    if (!isUsable(value)) {
+      this.failures.push({ code: 'adjust/notFinite', ids: [this.reading], cure: 'correctNumber' });
+    }
+    return value;
   }
 
   /** Records that a body was seen from itself. */

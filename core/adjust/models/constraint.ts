@@ -123,7 +123,7 @@ export const constraintModel: ReadingModel<typeof constraintSchema> = {
   schema: constraintSchema,
   bind(reading, binder) {
     const terms = reading.terms.map(({ coefficient, quantity }) => ({
-      coefficient,
+      coefficient: binder.number(coefficient),
       quantity: bindQuantity(quantity, binder),
     }));
     const unit = terms[0]?.quantity.unit ?? 'mm';

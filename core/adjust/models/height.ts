@@ -26,7 +26,7 @@ export const heightModel: ReadingModel<typeof heightSchema> = {
       'point' in reading.above
         ? binder.pair(reading.above.point, reading.point)
         : [-1, binder.place(reading.point)];
-    const levelMm = 'levelMm' in reading.above ? reading.above.levelMm : 0;
+    const levelMm = 'levelMm' in reading.above ? binder.number(reading.above.levelMm) : 0;
     const zero = binder.shared(reading.zero, 'mm');
     return {
       feelsGravity: true,

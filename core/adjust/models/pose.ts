@@ -48,6 +48,7 @@ export const poseModel: ReadingModel<typeof poseSchema> = {
     if (body === reference) binder.sameBody(reading.body);
     const slot = binder.poseSlot(reading.body);
     const seenFrom = reading.in === 'bay' ? -1 : binder.poseSlot(reading.in.body);
+    for (const rad of [reading.yawRad, reading.pitchRad, reading.rollRad]) binder.number(rad);
     const seen = rotationMatrix(reading);
     const shift = [reading.xMm, reading.yMm, reading.zMm] as const;
     const u = (i: number): number => Math.sqrt(reading.covariance[i]?.[i] ?? Number.NaN);
