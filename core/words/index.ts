@@ -10,6 +10,7 @@ import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
 import { ERRORS } from './errors.ts';
 import { PLACEMENT_WORDS } from './placement.ts';
+import { PLANNING_WORDS } from './planning.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
 import { RECIPE_WORDS } from './recipe.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
@@ -28,6 +29,7 @@ export const TOPICS = {
   entry: ENTRY_WORDS,
   errors: ERRORS,
   placement: PLACEMENT_WORDS,
+  planning: PLANNING_WORDS,
   procedure: PROCEDURE_WORDS,
   recipe: RECIPE_WORDS,
   stages: STAGE_WORDS,
@@ -45,6 +47,7 @@ const WORDS = {
   ...TOPICS.entry,
   ...TOPICS.errors,
   ...TOPICS.placement,
+  ...TOPICS.planning,
   ...TOPICS.procedure,
   ...TOPICS.recipe,
   ...TOPICS.stages,
