@@ -15,6 +15,11 @@ export function amountText(coordinate: Coordinate, value: number): string {
   return isAngleCoordinate(coordinate) ? formatDeg(value, 2) : formatMm(value, 1);
 }
 
+/** One decimal more, for amounts that are compared with each other. */
+function fineText(coordinate: Coordinate, value: number): string {
+  return isAngleCoordinate(coordinate) ? formatDeg(value, 3) : formatMm(value, 2);
+}
+
 /** A tolerance as amount and coordinate: `3.0 mm to the car's left or right`. */
 export function toleranceText(coordinate: Coordinate, halfWidth: number): string {
   return say(`planning.tolerance.${coordinate}`, { amount: amountText(coordinate, halfWidth) });
@@ -119,8 +124,8 @@ export function nextSentence(
   const { coordinate, U } = ranking.deciding;
   return say('planning.next', {
     reading: planReadingName(laid, next.key),
-    before: amountText(coordinate, U),
-    after: amountText(coordinate, next.UAfter),
+    before: fineText(coordinate, U),
+    after: fineText(coordinate, next.UAfter),
   });
 }
 

@@ -29,6 +29,8 @@ export const PLANNING_WORDS = {
   'planning.fewest.tooMany':
     'More readings would be needed than anybody should take: {tolerance} is too tight for them.',
   'planning.fewest.blocked': 'Without this reading nothing can be placed, and it is blocked: {reading}.',
+  'planning.setOut': 'Car-side lines set out {amount} beyond the marks, so that every tape passes the tyres.',
+  'planning.nextHead': 'Most gained by one reading more:',
   'planning.next': '{reading}: U falls from {before} to {after}',
   'planning.blocked': '{reading}: blocked by {obstacles}',
   'planning.and': '{first} and {second}',

@@ -2,6 +2,7 @@
 import { runCheck } from './check.ts';
 import type { CommandIo } from './commandIo.ts';
 import { runDemo } from './demo.ts';
+import { runPlan } from './plan.ts';
 import { runSolve } from './solve.ts';
 
 const io: CommandIo = {
@@ -13,12 +14,14 @@ const commands: Readonly<
   Record<string, (args: readonly string[], io: CommandIo) => Promise<number> | number>
 > = {
   solve: runSolve,
+  plan: runPlan,
   check: runCheck,
   demo: runDemo,
 };
 
 const usage = `npm run cli -- COMMAND
   solve FILE.json [--json]   adjust a network of readings
+  plan FILE.json [--json]    what readings will prove before any is taken; exit code 0 everything, 1 not everything
   check FILE.pdf [--root FINGERPRINT] [--json]
                              check a certificate; exit code 0 all yes, 1 any no, 2 something cannot be told here
   demo [--data FOLDER]       run the demo job to a signed PDF`;
