@@ -3,6 +3,7 @@
  * procedures' conditions and the solved placements. The window's list, the service's refusal to sign and the
  * certificate's title all come from here.
  */
+import { fixturePartOf } from '../placement/recipe.ts';
 import type { PlacementAnswer, VerdictName } from '../placement/types.ts';
 import type { ProcedureCondition } from '../procedure/schema.ts';
 import type { CertificateKind, FieldValue } from './events.ts';
@@ -234,9 +235,7 @@ function assessPlacement(job: Job, answers: Answers, lists: Lists): VerdictName 
 
 function stageOfReading(id: string): StageId {
   if (id.startsWith('floor.')) return 'bay';
-  return id.startsWith('bar.') || id.startsWith('target.') || id.startsWith('fixture.')
-    ? 'placement'
-    : 'datum';
+  return fixturePartOf(id) === undefined ? 'datum' : 'placement';
 }
 
 function assessCaptures(job: Job, sensor: JobSensor, lists: Lists): void {

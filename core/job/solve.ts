@@ -144,6 +144,7 @@ function standInputs(
   if (sensor.procedure === null) return err({ code: 'solve/noProcedure' });
   if (sensor.equipment === null) return err({ code: 'solve/noEquipment' });
   const { equipment } = sensor;
+  const { body } = sensor.procedure.target;
   const resolved = resolveProcedure(sensor.procedure, measuredInputs(job, sensor));
   if (!resolved.ok) return err({ code: 'solve/procedureFaults', faults: resolved.error });
   const faceHeight = job.fields['datum.faceHeight']?.value;
@@ -154,6 +155,7 @@ function standInputs(
       setUps: stand.setUps,
       equipment: placementEquipment(equipment),
       stations: stand.stations,
+      ...(body === undefined ? {} : { body }),
       decisionRule: job.decisionRule,
       ...(typeof faceHeight === 'number'
         ? { bodyFaceHeight: { mm: faceHeight, uMm: BODY_FACE_HEIGHT_U_MM } }
@@ -196,7 +198,7 @@ export function solveJob(
     const answer = solvePlacement(input);
     if (!answer.ok) return answer;
     const name = sensor.procedure?.stations.find((each) => each.id === stand.id)?.name ?? stand.id;
-    const recipe = defaultRecipe({ stations: stand.stations });
+    const recipe = defaultRecipe(input);
     answers.push({ id: stand.id, name, recipe, answer: answer.value, isNow: stand.isNow });
   }
   const [first, ...rest] = answers;

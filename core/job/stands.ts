@@ -66,6 +66,6 @@ export function mayBelong(
   stand: Pick<Stand, 'from' | 'setUps'>,
   reading: { readonly quantity: string; readonly fixtureSetUp: number },
 ): boolean {
-  if (!reading.quantity.startsWith('floor.fixture') || job.setUps.standNow === undefined) return true;
+  if (!/^floor\.(fixture|stand)/.test(reading.quantity) || job.setUps.standNow === undefined) return true;
   return reading.fixtureSetUp >= stand.from && reading.fixtureSetUp <= stand.setUps.fixture;
 }

@@ -14,6 +14,12 @@ export const facingYawRad = (stations: readonly StationRequirement[]): number =>
 /** True when the face looks along the car, within 45 degrees. */
 export const looksAlongCar = (yawRad: number): boolean => Math.abs(Math.cos(yawRad)) >= ALONG_LIMIT;
 
+/** Cosine below which a board's edges have no car's left and right any more: within 10 degrees of straight across. */
+const ACROSS_LIMIT = 0.17;
+
+/** True when the face's two edges can be told apart as the car's left and right one. */
+export const hasCarSides = (yawRad: number): boolean => Math.abs(Math.cos(yawRad)) >= ACROSS_LIMIT;
+
 /** Plus or minus one: how much the fixture's Y points to the car's left. */
 export const leftSign = (yawRad: number): 1 | -1 => (Math.cos(yawRad) > 0 ? 1 : -1);
 

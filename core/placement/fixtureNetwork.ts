@@ -3,18 +3,30 @@
  * ends, four tape distances from the extended points, one height over the floor between the marks, two tilts. A slide
  * moves the target along the bar; its reading errors are known unknowns that only its own station feels.
  */
+
 import type { Body, BodyPoint, Reading, Shared, Side } from '../adjust/network.ts';
+import type { Coordinate } from '../frames.ts';
 import { rotate, rotationMatrix } from '../geometry/rotation.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
 import { fromResolution } from '../uncertainty/quantity.ts';
+import { CORNER_DISTANCES, cornerPlace, isFree } from './bodies/readings.ts';
+import { tiltByReversal } from './bodies/reversal.ts';
 import { defaultUncertainties, splitTapeClass, type WorkUncertainties } from './defaults.ts';
 import { endSign, facingYawRad, leftSign } from './facing.ts';
 import { BAR_DISTANCES, type BarStarts } from './fixtureStart.ts';
-import { barMarkId, FIXTURE_ID, pointId, slideErrorId, slideHeightErrorId, slideTiltId } from './names.ts';
+import {
+  barMarkId,
+  FIXTURE_ID,
+  markId,
+  pointId,
+  slideErrorId,
+  slideHeightErrorId,
+  slideTiltId,
+} from './names.ts';
 import { EMPTY, floorReading, freePoint, type NetworkPart } from './networkPart.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
-import { nearPoints, slotKey } from './recipe.ts';
+import { nearPoints, slotKey } from './recipeSpec.ts';
 import { inSpace } from './starts.ts';
 import { meanOfRepeats, type ReadingU, TAPE_STEP_MM, tapeDistance } from './tape.ts';
 import type { CarSide, PlacementError, PlacementFixture, PlacementInput } from './types.ts';
@@ -33,10 +45,28 @@ const NEEDED = [
   'fixture.roll',
 ] as const;
 
+/** What a body's pose needs beside the floor, the height and its distances: a free tilt need not be read. */
+function neededTilts(input: Pick<PlacementInput, 'body' | 'stations'>): readonly string[] {
+  const free = (coordinate: Coordinate): boolean =>
+    input.body !== undefined && input.body !== 'bar' && isFree(input.stations, coordinate);
+  const pitch =
+    input.body === 'plate' ? ['plate.tilt', 'plate.tiltTurned'] : free('pitch') ? [] : ['fixture.pitch'];
+  return [...pitch, ...(free('roll') ? [] : ['fixture.roll'])];
+}
+
 /** Slot keys still missing for the fixture's pose. */
-export function fixtureNeeds(values: SlotValues): readonly string[] {
-  const distances = BAR_DISTANCES.filter((id) => !values.has(id));
-  return [...NEEDED.filter((id) => !values.has(id)), ...(distances.length > 1 ? distances : [])];
+export function fixtureNeeds(
+  values: SlotValues,
+  input: Pick<PlacementInput, 'body' | 'stations'> = { stations: [] },
+): readonly string[] {
+  const tilts = neededTilts(input);
+  const without = (ids: readonly string[]): readonly string[] => ids.filter((id) => !values.has(id));
+  if (input.body === 'singleStand') {
+    return without(['floor.stand', 'target.height', 'stand.fromL', 'stand.fromR', ...tilts]);
+  }
+  const plain = NEEDED.filter((id) => !id.startsWith('fixture.'));
+  const distances = without(input.body === 'corner' ? CORNER_DISTANCES : BAR_DISTANCES);
+  return [...without([...plain, ...tilts]), ...(distances.length > 1 ? distances : [])];
 }
 
 /**
@@ -50,6 +80,14 @@ export function signedTilts(
 ): Result<{ readonly pitchRad: number; readonly rollRad: number }, PlacementError> {
   const pitch = values.get('fixture.pitch');
   const roll = values.get('fixture.roll');
+  return tiltsOf(pitch, roll, yawRad);
+}
+
+function tiltsOf(
+  pitch: SlotValue | undefined,
+  roll: SlotValue | undefined,
+  yawRad: number,
+): Result<{ readonly pitchRad: number; readonly rollRad: number }, PlacementError> {
   const open = [pitch, roll].flatMap((value) =>
     value !== undefined && value.direction === undefined && value.value !== 0 ? [slotKey(value.slot)] : [],
   );
@@ -68,7 +106,8 @@ function startYawRad(bar: BarStarts, sign: 1 | -1): number {
   return Math.atan2(sign * across[1], sign * across[0]) - Math.PI / 2;
 }
 
-function bodyPoints(fixture: PlacementFixture, yawRad: number): readonly BodyPoint[] {
+/** The bar's (or board's) two ends and the target's centre, in the fixture frame. */
+export function bodyPoints(fixture: PlacementFixture, yawRad: number): readonly BodyPoint[] {
   const end = (side: CarSide): BodyPoint => ({
     id: pointId(`barEnd.${side}`),
     xMm: 0,
@@ -134,7 +173,8 @@ function heightReading(
   };
 }
 
-function tiltReading(
+/** One inclinometer reading of a tilt, signed in the fixture's own axes. */
+export function tiltReading(
   value: SlotValue,
   axis: 'pitch' | 'roll',
   signedRad: number,
@@ -232,6 +272,40 @@ function slideUnknowns(
   });
 }
 
+/** A corner board's edges measured from the wheel's mark and the point beyond it. */
+function cornerDistances(
+  input: PlacementInput,
+  values: SlotValues,
+  near: 'ahead' | 'behind',
+  work: WorkUncertainties,
+): readonly Reading[] {
+  const { side, wheel, point } = cornerPlace(input.stations[0], near);
+  const inner: CarSide = side === 'carLeft' ? 'carRight' : 'carLeft';
+  const joins = {
+    'corner.hubIn': [markId(wheel), inner],
+    'corner.hubOut': [markId(wheel), side],
+    'corner.pointIn': [pointId(point), inner],
+    'corner.pointOut': [pointId(point), side],
+  } as const;
+  return CORNER_DISTANCES.flatMap((id) => {
+    const value = values.get(id);
+    const [from, end] = joins[id];
+    return value === undefined ? [] : [tapeDistance(id, value, from, barMarkId(end), work)];
+  });
+}
+
+/** The plan readings of a body with two ends. */
+function endDistances(
+  input: PlacementInput,
+  values: SlotValues,
+  near: 'ahead' | 'behind',
+  work: WorkUncertainties,
+): readonly Reading[] {
+  return input.body === 'corner'
+    ? cornerDistances(input, values, near, work)
+    : barDistances(values, near, work);
+}
+
 /** The bar marks' side of the line of the extended points, where the station makes it clear. */
 function declaredSides(bar: BarStarts, near: 'ahead' | 'behind'): readonly Side[] {
   if (!bar.sideIsClear) return [];
@@ -244,6 +318,38 @@ function declaredSides(bar: BarStarts, near: 'ahead' | 'behind'): readonly Side[
   ];
 }
 
+/** A tilt as the network takes it: the start of its angle, its readings, and whether it is free at all. */
+interface TiltPart {
+  readonly startRad: number;
+  readonly readings: readonly Reading[];
+  readonly shared: readonly Shared[];
+}
+
+/** Pitch and roll of a body from its readings; a tilt that is free and not read stands at nothing. */
+export function tiltParts(
+  input: PlacementInput,
+  values: SlotValues,
+  yawRad: number,
+  work: WorkUncertainties,
+): Result<{ readonly pitch: TiltPart; readonly roll: TiltPart }, PlacementError> {
+  const [roll, pitch] = [values.get('fixture.roll'), values.get('fixture.pitch')];
+  const tilts = tiltsOf(pitch, roll, yawRad);
+  if (!tilts.ok) return tilts;
+  const one = (axis: 'pitch' | 'roll', value: SlotValue | undefined, signedRad: number): TiltPart => ({
+    startRad: signedRad,
+    readings: value === undefined ? [] : [tiltReading(value, axis, signedRad, work)],
+    shared: [],
+  });
+  const rollPart = one('roll', roll, tilts.value.rollRad);
+  if (input.body !== 'plate') return ok({ pitch: one('pitch', pitch, tilts.value.pitchRad), roll: rollPart });
+  const reversal = tiltByReversal(values, work);
+  return reversal.ok ? ok({ pitch: reversal.value, roll: rollPart }) : reversal;
+}
+
+/** How a tilt of the body's pose is known: from its readings, or held where nobody reads it. */
+const tiltKnowledge = ({ readings, startRad }: TiltPart): Body['pose']['pitch'] =>
+  readings.length === 0 ? { state: 'fixed', valueRad: 0 } : { state: 'free', startRad };
+
 /** Everything about the fixture; called when `fixtureNeeds` is empty. */
 export function fixturePart(
   input: PlacementInput,
@@ -254,16 +360,21 @@ export function fixturePart(
   const fixture = input.equipment.fixture;
   const yawRad = facingYawRad(input.stations);
   const near = nearPoints(input.stations);
-  const tilts = signedTilts(values, yawRad);
+  const tilts = tiltParts(input, values, yawRad, work);
   if (!tilts.ok) return tilts;
   const height = values.get('target.height');
-  const [pitch, roll] = [values.get('fixture.pitch'), values.get('fixture.roll')];
   const floors = [values.get('floor.fixtureLeft'), values.get('floor.fixtureRight')];
   const [floorLeft, floorRight] = floors;
-  if (!height || !pitch || !roll || !floorLeft || !floorRight) {
-    return err({ code: 'placement/undetermined', quantity: 'fixture', readingIds: fixtureNeeds(values) });
+  if (!height || !floorLeft || !floorRight) {
+    const readingIds = fixtureNeeds(values, input);
+    return err({ code: 'placement/undetermined', quantity: 'fixture', readingIds });
   }
-  const angles = { yawRad: startYawRad(bar, leftSign(yawRad)), ...tilts.value };
+  const { pitch, roll } = tilts.value;
+  const angles = {
+    yawRad: startYawRad(bar, leftSign(yawRad)),
+    pitchRad: pitch.startRad,
+    rollRad: roll.startRad,
+  };
   const { outMm, acrossMm, upMm } = fixture.face;
   const faceUp: Vec3 = rotate(rotationMatrix(angles), [outMm, acrossMm, upMm]);
   const floorZMm = -(floorLeft.value + floorRight.value) / 2;
@@ -272,13 +383,13 @@ export function fixturePart(
     points: ends.flatMap((end) => end.points),
     readings: [
       ...ends.flatMap((end) => end.readings),
-      ...barDistances(values, near, work),
+      ...endDistances(input, values, near, work),
       heightReading(height, fixture, yawRad, work),
-      tiltReading(pitch, 'pitch', tilts.value.pitchRad, work),
-      tiltReading(roll, 'roll', tilts.value.rollRad, work),
+      ...pitch.readings,
+      ...roll.readings,
     ],
-    shared: slideUnknowns(input, values, work),
-    sides: declaredSides(bar, near),
+    shared: [...slideUnknowns(input, values, work), ...pitch.shared, ...roll.shared],
+    sides: input.body === 'corner' ? [] : declaredSides(bar, near),
     bodies: [
       {
         id: FIXTURE_ID,
@@ -287,8 +398,8 @@ export function fixturePart(
           y: { state: 'free', startMm: (bar.carLeft[1] + bar.carRight[1]) / 2 },
           z: { state: 'free', startMm: floorZMm + height.value - faceUp[2] },
           yaw: { state: 'free', startRad: angles.yawRad },
-          pitch: { state: 'free', startRad: angles.pitchRad },
-          roll: { state: 'free', startRad: angles.rollRad },
+          pitch: tiltKnowledge(pitch),
+          roll: tiltKnowledge(roll),
         },
         points: bodyPoints(fixture, yawRad),
       },

@@ -6,7 +6,7 @@ import type { Vec2 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
 import { endSign, facingYawRad } from './facing.ts';
 import type { SlotValues } from './readings.ts';
-import { nearPoints } from './recipe.ts';
+import { nearPoints } from './recipeSpec.ts';
 import {
   type CarStarts,
   type MeasuredCircle,
@@ -30,7 +30,7 @@ export interface BarStarts {
 const SIDE_CLEARANCE_MM = 100;
 
 /** How far ahead of the rear marks a station wants its target, roughly, mm. */
-function roughAheadMm(station: StationRequirement, values: SlotValues, pointsAtMm: number): number {
+export function roughAheadMm(station: StationRequirement, values: SlotValues, pointsAtMm: number): number {
   switch (station.ahead.from) {
     case 'rearAxle':
       return station.ahead.value;

@@ -8,6 +8,7 @@ import { subtract, type Vec3 } from '../geometry/vector.ts';
 import { type Matrix, multiply, transpose } from '../linalg/matrix.ts';
 import { type DecimalSign, formatLength, type LengthUnit } from '../units.ts';
 import { PLACEMENT_WORDS, type PlacementWordKey } from '../words/placement.ts';
+import { BODIES, type BodyKind } from './bodies/readings.ts';
 import { beyondMm, turnsText } from './kinematics/amount.ts';
 import type { JointPositions } from './kinematics/fixtureKinematics.ts';
 import { keptBy } from './kinematics/kept.ts';
@@ -24,6 +25,8 @@ export interface MoveInput {
   readonly fixture: PlacementFixture;
   readonly heightMm: number;
   readonly recipe: readonly ReadingSpec[];
+  /** What carries the target; absent: a bar fixture. */
+  readonly body?: BodyKind;
   /** Where the adjusters stand; those not given count as in their middle. */
   readonly positions?: JointPositions;
 }
@@ -101,7 +104,9 @@ const isWordKey = (key: string): key is PlacementWordKey => Object.hasOwn(PLACEM
  * The moves that bring a placed target from its found to its required pose. Empty when nothing is off by more than half of
  * U, or by less than can be set and seen: then moving gains nothing that could be read.
  */
-export function movesTo({ finding, fixture, heightMm, recipe, positions = {} }: MoveInput): readonly Move[] {
+export function movesTo(input: MoveInput): readonly Move[] {
+  const { finding, fixture, heightMm, recipe, positions = {} } = input;
+  const can = BODIES[input.body ?? 'bar'].moves;
   const required = rotationMatrix(finding.required);
   const turn = yawPitchRoll(multiply(transpose(required), rotationMatrix(finding.target)));
   const halfBarMm = fixture.barLength.mm / 2;
@@ -112,12 +117,13 @@ export function movesTo({ finding, fixture, heightMm, recipe, positions = {} }: 
   const floorUpMm = upMm - heightMm;
   const from = standFor(geometry, [aheadMm, leftMm, upMm], floorUpMm, turn);
   const goal: Vec3 = [finding.required.aheadMm, finding.required.leftMm, finding.required.upMm];
+  const u = ownUncertainties(finding.covariance, required);
   const steps = stepsTo({
     geometry,
     from,
     goal,
     floorUpMm,
-    u: ownUncertainties(finding.covariance, required),
+    u: can.includes('turn') ? u : { ...u, yaw: Number.POSITIVE_INFINITY },
     headingRad: finding.required.yawRad,
     positions,
   });

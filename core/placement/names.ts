@@ -6,7 +6,9 @@ import type { RecipeWordKey } from '../words/recipe.ts';
 import type { CarSide, VehiclePoint, Wheel } from './types.ts';
 
 /** A network point's name. */
-export const pointId = (point: VehiclePoint | 'target' | `floorUnder.${CarSide}`): string => `@${point}`;
+export const pointId = (
+  point: VehiclePoint | 'target' | 'floorUnder.target' | `floorUnder.${CarSide}`,
+): string => `@${point}`;
 /** The hub centre of a wheel. */
 export const hubId = (wheel: Wheel): string => pointId(`hub.${wheel}`);
 /** The floor mark of a wheel. */
@@ -27,6 +29,7 @@ const KNOWN: readonly (readonly [string, string])[] = [
   ['@barEnd.', 'fixture.bar'],
   ['@target', 'fixture.face'],
   ['plumb.barEnd.', 'plumb.barEnd'],
+  ['plumb.target', 'plumb.target'],
   ['floorBeyond.', 'floor.beyond'],
   ['bodyFace.', 'bodyFace'],
   ['slideTilt@', 'slide.tilt'],
@@ -55,6 +58,8 @@ const KNOWN_WORDS: Readonly<Record<string, RecipeWordKey>> = {
   'fixture.bar': 'known.fixture.bar',
   'fixture.face': 'known.fixture.face',
   'plumb.barEnd': 'known.plumb.barEnd',
+  'plumb.target': 'known.plumb.target',
+  'plate.zero': 'known.plate.zero',
   bodyFace: 'known.bodyFace',
   'slide.tilt': 'known.slide.tilt',
 };

@@ -3,16 +3,20 @@
  * there. Plan and height are one adjustment; drops run along gravity, so slope times height needs no correction.
  */
 import type { Network, Reading } from '../adjust/network.ts';
+import type { Coordinate } from '../frames.ts';
 import { ok, type Result } from '../result.ts';
+import { cornerStarts } from './bodies/corner.ts';
+import { BODIES, isFree } from './bodies/readings.ts';
+import { singleStandPart } from './bodies/singleStand.ts';
 import { carPart } from './carNetwork.ts';
 import { defaultUncertainties } from './defaults.ts';
-import { facingYawRad, looksAlongCar } from './facing.ts';
-import { fixtureNeeds, fixturePart } from './fixtureNetwork.ts';
+import { facingYawRad, hasCarSides, looksAlongCar } from './facing.ts';
+import { type FixturePart, fixtureNeeds, fixturePart } from './fixtureNetwork.ts';
 import { barStarts } from './fixtureStart.ts';
 import { joined } from './networkPart.ts';
 import { impossibleFloors, impossibleTilts } from './plausible.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
-import { carStarts } from './starts.ts';
+import { type CarStarts, carStarts } from './starts.ts';
 import { tapeUnknowns } from './tape.ts';
 import type { PlacementError, PlacementInput } from './types.ts';
 
@@ -34,6 +38,24 @@ function tapeValues(values: SlotValues, readings: readonly Reading[]): readonly 
 
 function openFixture(readingIds: readonly string[]): PlacementError {
   return { code: 'placement/undetermined', quantity: 'fixture', readingIds };
+}
+
+/** Coordinates that this body's readings leave open although a station judges them. */
+function unreadCoordinates(input: PlacementInput): readonly Coordinate[] {
+  const { leavesOpen } = BODIES[input.body ?? 'bar'];
+  return input.stations.length === 0 ? [] : leavesOpen.filter((each) => !isFree(input.stations, each));
+}
+
+/** The part of whatever carries the target. */
+function bodyPart(
+  input: PlacementInput,
+  values: SlotValues,
+  car: CarStarts,
+): Result<FixturePart, PlacementError> {
+  if (input.body === 'singleStand') return singleStandPart(input, values, car);
+  const start = input.body === 'corner' ? cornerStarts : barStarts;
+  const ends = start(input, values, car);
+  return ends.ok ? fixturePart(input, values, ends.value) : ends;
 }
 
 /**
@@ -58,17 +80,19 @@ export function placementNetwork(
   });
   const carOnly = (fixtureProblem: PlacementError): Result<PlacementNetwork, PlacementError> =>
     ok({ network: assemble(car, []), withFixture: false, fixtureProblem });
-  const needs = fixtureNeeds(values);
+  const unread = unreadCoordinates(input);
+  if (unread.length > 0) return carOnly({ code: 'placement/bodyLeavesOpen', coordinates: unread });
+  const needs = fixtureNeeds(values, input);
   if (needs.length > 0) return carOnly(openFixture(needs));
-  if (!looksAlongCar(facingYawRad(input.stations))) return carOnly({ code: 'placement/faceAcrossCar' });
+  const yawRad = facingYawRad(input.stations);
+  const serves = input.body === 'corner' ? hasCarSides(yawRad) : looksAlongCar(yawRad);
+  if (!serves && input.body !== 'singleStand') return carOnly({ code: 'placement/faceAcrossCar' });
   const nonsense = [
-    ...impossibleFloors(values, ['floor.fixtureLeft', 'floor.fixtureRight']),
+    ...impossibleFloors(values, ['floor.fixtureLeft', 'floor.fixtureRight', 'floor.stand']),
     ...impossibleTilts(values),
   ];
   if (nonsense.length > 0) return carOnly({ code: 'placement/impossible', readingIds: nonsense });
-  const bar = barStarts(input, values, starts.value);
-  if (!bar.ok) return carOnly(bar.error);
-  const fixture = fixturePart(input, values, bar.value);
+  const fixture = bodyPart(input, values, starts.value);
   if (!fixture.ok) return carOnly(fixture.error);
   return ok({ network: assemble(joined([car, fixture.value]), fixture.value.bodies), withFixture: true });
 }

@@ -5,84 +5,22 @@
  * placement need 22 readings with the body face, 21 without. Data only; the models are in `network.ts`.
  */
 import { invariant } from '../result.ts';
-import type {
-  FixturePart,
-  InstrumentKind,
-  ReadingPurpose,
-  ReadingSlot,
-  SetUpBody,
-  StationRequirement,
-  TiltDirection,
-  VehiclePoint,
-} from './types.ts';
+import { type BodyKind, bodyReadings } from './bodies/readings.ts';
+import { nearPoints, type ReadingPoint, type ReadingSpec, spec, targetHeight } from './recipeSpec.ts';
+import type { StationRequirement } from './types.ts';
 
-/** Where in the job a reading is taken. */
-export type ReadingStage = 'bay' | 'datum' | 'placement' | 'stations';
-
-/** What a reading is: which model it enters by. */
-export type ReadingKind =
-  | 'floorHeight'
-  | 'drop'
-  | 'distance'
-  | 'offset'
-  | 'height'
-  | 'tilt'
-  | 'toe'
-  | 'slide';
-
-/** One reading to take. `limits` are plausible values in `unit`; outside them it is questioned, never refused. */
-export interface ReadingSpec {
-  readonly id: string;
-  readonly station?: string;
-  readonly purpose: ReadingPurpose;
-  readonly stage: ReadingStage;
-  readonly kind: ReadingKind;
-  /** Key of the label in the catalogue; it needs no values. */
-  readonly label: string;
-  readonly unit: 'mm' | 'deg';
-  readonly decimals: number;
-  readonly limits: { readonly min: number; readonly max: number };
-  /** The same reading at the other side of the car: a swap of the two is recognised by it. */
-  readonly pairId?: string;
-  readonly dependsOn: readonly SetUpBody[];
-  /** What of the fixture it knows, where it depends on it: a move that leaves that part leaves the reading. */
-  readonly part?: FixturePart;
-  /** What it joins, for highlighting in the drawing. */
-  readonly points: readonly ReadingPoint[];
-  readonly instrument: InstrumentKind;
-  /** True when the certificate rests on it and it is read blind. */
-  readonly proof: boolean;
-  /** True when the recipe is whole without it. */
-  readonly optional: boolean;
-  /** The two ways a tilt can go; the person picks one, the value is never negative. */
-  readonly directions?: readonly [TiltDirection, TiltDirection];
-}
-
-/** A point a reading touches: of the car, of the floor under the fixture, or of the target. */
-export type ReadingPoint = VehiclePoint | 'floor.carLeftEnd' | 'floor.carRightEnd' | 'target' | 'barCentre';
+export * from './recipeSpec.ts';
 
 /** What a recipe is made for. */
 export interface RecipeOptions {
   /** Stations of this stand of the fixture; slides add their readings. */
   readonly stations?: readonly StationRequirement[];
+  /** What carries the target; absent: a bar fixture. */
+  readonly body?: BodyKind;
   /** Whether the thrust line is wanted, so that rear toe belongs to the recipe. Taken from `stations` too. */
   readonly thrustLine?: boolean;
   /** Whether the body face is measured from. Taken from `stations` too. */
   readonly bodyFace?: boolean;
-}
-
-type Draft = Omit<ReadingSpec, 'purpose' | 'label' | 'proof' | 'optional' | 'decimals'> &
-  Partial<Pick<ReadingSpec, 'purpose' | 'label' | 'proof' | 'optional' | 'decimals'>>;
-
-function spec(draft: Draft): ReadingSpec {
-  return {
-    purpose: 'proof',
-    label: `reading.${draft.id}`,
-    proof: draft.stage === 'placement' || draft.stage === 'stations',
-    optional: false,
-    decimals: draft.unit === 'deg' ? 2 : 1,
-    ...draft,
-  };
 }
 
 const floorReading = (at: string, pairId: string, point: ReadingPoint): ReadingSpec =>
@@ -106,6 +44,14 @@ const FLOOR: readonly ReadingSpec[] = [
   floorReading('fixtureLeft', 'fixtureRight', 'floor.carLeftEnd'),
   floorReading('fixtureRight', 'fixtureLeft', 'floor.carRightEnd'),
 ];
+
+/** Under a single stand the floor is read at one place, under everything else at two. */
+function floorFor(body: BodyKind): readonly ReadingSpec[] {
+  if (body !== 'singleStand') return FLOOR;
+  const wheels = FLOOR.filter((each) => !each.id.startsWith('floor.fixture'));
+  const { pairId: _none, ...under } = floorReading('stand', 'stand', 'target');
+  return [...wheels, under];
+}
 
 const drop = (wheel: 'FL' | 'FR' | 'RL' | 'RR', pair: string): ReadingSpec =>
   spec({
@@ -184,70 +130,6 @@ const toe = (side: 'L' | 'R'): ReadingSpec =>
     directions: ['toeIn', 'toeOut'],
   });
 
-const barDistance = (
-  id: string,
-  pairId: string,
-  points: readonly [ReadingPoint, ReadingPoint],
-): ReadingSpec =>
-  spec({
-    id,
-    stage: 'placement',
-    kind: 'distance',
-    unit: 'mm',
-    limits: { min: 100, max: 10000 },
-    pairId,
-    dependsOn: ['car', 'fixture'],
-    part: 'plan',
-    points,
-    instrument: 'tape',
-  });
-
-const tilt = (id: string, directions: readonly [TiltDirection, TiltDirection]): ReadingSpec =>
-  spec({
-    id,
-    stage: 'placement',
-    kind: 'tilt',
-    unit: 'deg',
-    limits: { min: 0, max: 5 },
-    dependsOn: ['fixture'],
-    part: 'tilt',
-    points: ['target'],
-    instrument: 'inclinometer',
-    directions,
-  });
-
-const targetHeight = (station?: string): ReadingSpec =>
-  spec({
-    id: 'target.height',
-    ...(station === undefined ? {} : { station }),
-    stage: station === undefined ? 'placement' : 'stations',
-    kind: 'height',
-    unit: 'mm',
-    limits: { min: 50, max: 3000 },
-    dependsOn: ['fixture'],
-    part: 'height',
-    points: ['target'],
-    instrument: 'tape',
-  });
-
-/** The car's lines end in points ahead and points behind; the fixture is measured from the pair it stands nearer. */
-function placementReadings(near: 'ahead' | 'behind'): readonly ReadingSpec[] {
-  const fromLeft: ReadingPoint = near === 'ahead' ? 'ahead.L' : 'behind.L';
-  const fromRight: ReadingPoint = near === 'ahead' ? 'ahead.R' : 'behind.R';
-  const distances = [
-    barDistance('bar.sameL', 'bar.sameR', [fromLeft, 'barEnd.carLeft']),
-    barDistance('bar.diagLR', 'bar.diagRL', [fromLeft, 'barEnd.carRight']),
-    barDistance('bar.sameR', 'bar.sameL', [fromRight, 'barEnd.carRight']),
-    barDistance('bar.diagRL', 'bar.diagLR', [fromRight, 'barEnd.carLeft']),
-  ];
-  return [
-    ...distances.map((each) => (near === 'ahead' ? each : { ...each, label: `reading.behind.${each.id}` })),
-    targetHeight(),
-    tilt('fixture.pitch', ['towardCar', 'awayFromCar']),
-    tilt('fixture.roll', ['carLeftLow', 'carRightLow']),
-  ];
-}
-
 function slideReadings(station: string): readonly ReadingSpec[] {
   return [
     spec({
@@ -266,8 +148,8 @@ function slideReadings(station: string): readonly ReadingSpec[] {
   ];
 }
 
-function controlReading(near: 'ahead' | 'behind'): ReadingSpec {
-  const [first] = placementReadings(near);
+function controlReading(near: 'ahead' | 'behind', stations: readonly StationRequirement[]): ReadingSpec {
+  const [first] = bodyReadings('bar', near, stations);
   invariant(first?.id === 'bar.sameL', 'the control repeats the first bar distance');
   return {
     ...first,
@@ -275,14 +157,6 @@ function controlReading(near: 'ahead' | 'behind'): ReadingSpec {
     purpose: 'control',
     label: first.label.replace('reading.', 'reading.control.'),
   };
-}
-
-/** The pair of extended points a fixture is measured from: behind only for a target that stands behind the car. */
-export function nearPoints(stations: readonly StationRequirement[]): 'ahead' | 'behind' {
-  const first = stations[0];
-  if (first === undefined) return 'ahead';
-  if (first.place === 'ahead' || first.place === 'behind') return first.place;
-  return first.ahead.from === 'rearAxle' && first.ahead.value < 0 ? 'behind' : 'ahead';
 }
 
 /**
@@ -294,6 +168,7 @@ export function defaultRecipe(options: RecipeOptions = {}): readonly ReadingSpec
   const wantsFace = options.bodyFace ?? stations.some((station) => station.ahead.from === 'bodyFace');
   const wantsThrust =
     options.thrustLine ?? stations.some((s) => s.left.from === 'thrustLine' || s.yaw.from === 'thrustLine');
+  const body = options.body ?? 'bar';
   const near = nearPoints(stations);
   const slides = stations.filter((station) => station.kind === 'slide');
   const needed = (reading: ReadingSpec): ReadingSpec =>
@@ -301,30 +176,10 @@ export function defaultRecipe(options: RecipeOptions = {}): readonly ReadingSpec
       ? { ...reading, optional: false }
       : reading;
   return [
-    ...FLOOR,
+    ...floorFor(body),
     ...[...DATUM, toe('L'), toe('R')].map(needed),
-    ...placementReadings(near),
+    ...bodyReadings(body, near, stations),
     ...slides.flatMap((station) => slideReadings(station.id)),
-    ...(slides.length > 0 ? [controlReading(near)] : []),
+    ...(slides.length > 0 ? [controlReading(near, stations)] : []),
   ];
-}
-
-/** What of the fixture a quantity of the recipe knows; undefined for readings of the floor and the car. */
-export function fixturePartOf(quantity: string): FixturePart | undefined {
-  if (quantity.startsWith('bar.')) return 'plan';
-  if (quantity.startsWith('target.')) return 'height';
-  if (quantity.startsWith('fixture.')) return 'tilt';
-  return quantity === 'slide' ? 'slide' : undefined;
-}
-
-/** One text for a slot, for maps and lists: `target.height`, `slide@east`, `bar.sameL!control`. */
-export function slotKey(slot: ReadingSlot): string {
-  const at = slot.station === undefined ? '' : `@${slot.station}`;
-  return `${slot.id}${at}${slot.purpose === 'proof' ? '' : `!${slot.purpose}`}`;
-}
-
-/** The reading of a recipe that belongs to a slot. */
-export function specOf(recipe: readonly ReadingSpec[], slot: ReadingSlot): ReadingSpec | undefined {
-  const key = slotKey(slot);
-  return recipe.find((reading) => slotKey(reading) === key);
 }

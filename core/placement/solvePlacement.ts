@@ -16,7 +16,7 @@ import { shareName } from './names.ts';
 import { type PlacementNetwork, placementNetwork } from './network.ts';
 import { nextAction } from './nextAction.ts';
 import { type SlotValues, slotValues, spreadFindings } from './readings.ts';
-import { defaultRecipe, type ReadingSpec } from './recipe.ts';
+import { defaultRecipe, fixturePartOf, type ReadingSpec } from './recipe.ts';
 import { heldReadings, missingSlots } from './setups.ts';
 import { stationFinding } from './stations.ts';
 import type {
@@ -75,7 +75,7 @@ function solveBuilt(
   }
   if (!built.withFixture) return err(problemOf(solved.error, 'vehicle'));
   const problem = problemOf(solved.error, 'fixture');
-  const carValues = new Map([...values].filter(([key]) => !key.startsWith('bar.')));
+  const carValues = new Map([...values].filter(([key]) => fixturePartOf(key) !== 'plan'));
   const carOnly = placementNetwork(input, carValues);
   const again = carOnly.ok ? solve(carOnly.value.network, SOLVE) : undefined;
   return again?.ok === true ? ok({ solution: again.value, withFixture: false, problem }) : err(problem);
@@ -106,7 +106,13 @@ function movesFor(
   if (placed === undefined) return [];
   if (placed.worst !== 'proven') {
     const heightMm = values.get('target.height')?.value ?? placed.target.upMm;
-    const moves = movesTo({ finding: placed, fixture: input.equipment.fixture, heightMm, recipe });
+    const moves = movesTo({
+      finding: placed,
+      fixture: input.equipment.fixture,
+      heightMm,
+      recipe,
+      ...(input.body === undefined ? {} : { body: input.body }),
+    });
     if (moves.length > 0) return moves;
   }
   const next = slides.find(
@@ -210,7 +216,7 @@ function answerToSolved(
  */
 export function solvePlacement(input: PlacementInput): Result<PlacementAnswer, PlacementError> {
   if (input.stations[0]?.kind === 'slide') return err({ code: 'placement/firstStationSlides' });
-  const recipe = defaultRecipe({ stations: input.stations });
+  const recipe = defaultRecipe(input);
   const held = heldReadings(recipe, input);
   const values = slotValues(held, input);
   const common = commonOf(input, recipe, held, values);

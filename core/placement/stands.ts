@@ -41,7 +41,9 @@ const isDone = ({ answer }: StandAnswer): boolean =>
 /** Readings of the fixture and of the floor under it: each stand needs its own. */
 function ofTheStand(recipe: readonly ReadingSpec[], slot: ReadingSlot): boolean {
   const spec = recipe.find((each) => slotKey(each) === slotKey(slot));
-  return spec !== undefined && (spec.dependsOn.includes('fixture') || spec.id.startsWith('floor.fixture'));
+  return (
+    spec !== undefined && (spec.dependsOn.includes('fixture') || /^floor\.(fixture|stand)/.test(spec.id))
+  );
 }
 
 function missingElsewhere(stand: StandAnswer): readonly ReadingSlot[] {

@@ -7,6 +7,7 @@
  */
 import type { Coordinate, PointInVehicle, PoseInVehicle, TargetPlace } from '../frames.ts';
 import type { PlacementWordKey } from '../words/placement.ts';
+import type { BodyKind } from './bodies/readings.ts';
 import type { FixtureKinematics } from './kinematics/fixtureKinematics.ts';
 
 /** A wheel of the car: front or rear, car's left or car's right. */
@@ -176,6 +177,8 @@ export interface PlacementInput {
   readonly equipment: PlacementEquipment;
   /** The first is of kind `reposition`; slides follow. Empty: only the vehicle is solved. */
   readonly stations: readonly StationRequirement[];
+  /** What carries the target; absent: a bar fixture. */
+  readonly body?: BodyKind;
   readonly decisionRule: DecisionRuleName;
   /** Height of the front-most body point above the floor, where its plumb line starts. */
   readonly bodyFaceHeight?: LengthWithU;
@@ -432,5 +435,7 @@ export type PlacementError =
   | { readonly code: 'placement/directionMissing'; readonly readingIds: readonly string[] }
   | { readonly code: 'placement/notConverged'; readonly iterations: number }
   | { readonly code: 'placement/faceAcrossCar' }
+  /** The body's readings do not tell a coordinate that the station judges. */
+  | { readonly code: 'placement/bodyLeavesOpen'; readonly coordinates: readonly Coordinate[] }
   | { readonly code: 'placement/firstStationSlides' }
   | { readonly code: 'placement/unsolvable'; readonly cause: string };

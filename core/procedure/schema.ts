@@ -138,6 +138,8 @@ export const procedureSchema = z.strictObject({
     widthMm: z.number().positive(),
     heightMm: z.number().positive(),
     name: title,
+    /** What carries it; absent, also in documents from before it could be told: a bar fixture. */
+    body: z.enum(['bar', 'singleStand', 'plate', 'corner']).optional(),
   }),
   /** Where the sensor sits: ahead of the rear axle, to the car's left, above the contact plane. For consequences only. */
   sensorAt: z

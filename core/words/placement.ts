@@ -66,6 +66,8 @@ export const PLACEMENT_WORDS = {
   'placement.notConverged': 'The readings do not settle to one layout. Look at each again.',
   'placement.directionMissing': 'Say which way it goes: {reading}.',
   'placement.faceAcrossCar': 'This recipe serves targets that look along the car. Use another recipe here.',
+  'placement.bodyLeavesOpen':
+    'This stand is not read for {coordinates}, which the procedure judges. Use a fixture with a bar here.',
   'placement.firstStationSlides': 'A slide needs a placed station before it.',
   'placement.noSideArm': 'The side arms have no length yet.',
 } as const;

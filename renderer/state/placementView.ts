@@ -22,7 +22,8 @@ const solved = new WeakMap<Job, Map<string, PlacementView>>();
 function solve(job: Job, sensor: JobSensor): PlacementView {
   const input = placementInput(job, sensor);
   const stations = input.ok ? input.value.stations : [];
-  return { sensor, stations, recipe: defaultRecipe({ stations }), answer: solveJob(job, sensor) };
+  const recipe = defaultRecipe(input.ok ? input.value : {});
+  return { sensor, stations, recipe, answer: solveJob(job, sensor) };
 }
 
 /** A sensor solved from the record. The recipe is the plain one while procedure or equipment are not chosen. */

@@ -44,6 +44,12 @@ export function solveTroubleWords(error: SolveError, recipe: readonly ReadingSpe
       return [say('placement.notConverged')];
     case 'placement/faceAcrossCar':
       return [say('placement.faceAcrossCar')];
+    case 'placement/bodyLeavesOpen':
+      return [
+        say('placement.bodyLeavesOpen', {
+          coordinates: error.coordinates.map((each) => say(`coordinate.${each}`)).join(', '),
+        }),
+      ];
     case 'placement/firstStationSlides':
       return [say('placement.firstStationSlides')];
     case 'placement/unsolvable':

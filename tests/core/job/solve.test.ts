@@ -8,6 +8,7 @@ import { slotKey } from '../../../core/placement/recipe.ts';
 import { solvePlacement } from '../../../core/placement/solvePlacement.ts';
 import type { PlacementAnswer, StationRequirement } from '../../../core/placement/types.ts';
 import { deviationsOf, stationOf } from '../placement/answers.ts';
+import { bodyInput } from '../placement/bodies/bodyLayout.ts';
 import { CENTRE, SLIDES, SQUARE, type TrueLayout } from '../placement/trueLayout.ts';
 import { equipmentOf, Journal, ofStand } from './madeJob.ts';
 
@@ -242,5 +243,29 @@ describe('several stands', () => {
     expect(answer.stations.map((each) => [each.station, each.worst])).toEqual([['centre', 'proven']]);
     expect(answer.nextAction.wordKey).toBe('next.proven');
     expect(answer.missing).toEqual([]);
+  });
+});
+
+describe('what carries the target', () => {
+  test('comes from the procedure: a single stand is asked for its own readings and solved from them', () => {
+    const station: StationRequirement = { ...CENTRE, free: ['yaw'] };
+    const journal = new Journal();
+    journal.open([station]);
+    const made = sensorOf(journal.job).procedure;
+    if (made === null) throw new Error('no procedure');
+    const procedure = { ...made, target: { ...made.target, body: 'singleStand' as const } };
+    journal.add('procedureChosen', { sensor: 'fc', procedure });
+    const { readings } = bodyInput('singleStand', { ...SQUARE, target: { ...SQUARE.target, left: 7 } }, [
+      station,
+    ]);
+    const input = placementInput(journal.job, sensorOf(journal.job));
+    expect(input.ok && input.value.body).toBe('singleStand');
+    expect(solved(journal).missing.map(slotKey)).toContain('stand.fromL');
+    const answer = solveJob(journal.job, sensorOf(journal.job), readings);
+    expect(answer.ok && deviationsOf(answer.value).left).toBeCloseTo(7, 6);
+    const lacking = assess(journal.job, solveAll(journal.job)).missing.find((each) =>
+      each.key.includes('stand.fromL'),
+    );
+    expect(lacking?.stage).toBe('placement');
   });
 });

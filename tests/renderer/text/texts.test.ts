@@ -87,6 +87,7 @@ const errors: readonly SolveError[] = [
   { code: 'placement/notConverged', iterations: 40 },
   { code: 'placement/faceAcrossCar' },
   { code: 'placement/firstStationSlides' },
+  { code: 'placement/bodyLeavesOpen', coordinates: ['yaw', 'pitch'] },
   { code: 'placement/unsolvable', cause: 'adjust/noStart' },
 ];
 
