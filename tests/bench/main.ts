@@ -1,6 +1,7 @@
 /**
- * `npm run bench`: all comparisons, or `-- --only solve,start`. Writes `tests/results/bench.json`. Reports only; with
- * `--check` it ends with 1 when an aim was missed.
+ * `npm run bench`: everything, or `-- --only solve,home`. Writes the comparisons to `tests/results/bench.json` and the
+ * timings of each bench to `tests/results/bench-NAME.json`. Reports only; with `--check` it ends with 1 when an aim or a
+ * limit was missed.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,13 +10,21 @@ import { hasDisplay, startDisplay } from '../../electron/setup/display.mjs';
 import { commitNow, machine } from '../faults/faultProgram.ts';
 import { benchCertificate } from './certificate.ts';
 import type { Comparison } from './compare.ts';
+import { benchHome } from './home.ts';
+import { benchRecord } from './record.ts';
 import { benchSolve } from './solve.ts';
 import { benchStart } from './start.ts';
+import { keepsLimit, type Timing } from './timing.ts';
 
 const benches: Readonly<Record<string, () => Promise<readonly Comparison[]>>> = {
   solve: benchSolve,
   certificate: async () => [await benchCertificate()],
   start: async () => [await onSomeDisplay(benchStart)],
+};
+
+const timers: Readonly<Record<string, () => Promise<readonly Timing[]>>> = {
+  home: benchHome,
+  record: benchRecord,
 };
 
 /** Runs with the display there is, or with one of our own. */
@@ -37,27 +46,40 @@ function told({ name, ratio, ratioRange, aim, oursMs, theirsMs }: Comparison): s
   return `${name}: ${ratio} of the other (${range}), ours ${oursMs} ms, theirs ${theirsMs} ms; aim at most ${aim}: ${met}`;
 }
 
-const { values } = parseArgs({ options: { only: { type: 'string' }, check: { type: 'boolean' } } });
-const names = values.only?.split(',') ?? Object.keys(benches);
-const results: Comparison[] = [];
-for (const name of names) {
-  const bench = benches[name];
-  if (bench === undefined) throw new Error(`no such bench: ${name}`);
-  for (const result of await bench()) {
-    console.log(told(result));
-    results.push(result);
-  }
+function toldTiming(timing: Timing): string {
+  const { name, runs, medianMs, p95Ms, slowestMs, limitMs } = timing;
+  const limit =
+    limitMs === null ? 'no limit' : `at most ${limitMs} ms: ${keepsLimit(timing) ? 'met' : 'MISSED'}`;
+  return `${name}: median ${medianMs} ms, 95 % ${p95Ms} ms, slowest ${slowestMs} ms of ${runs}; ${limit}`;
 }
-const folder = join(import.meta.dirname, '..', 'results');
-mkdirSync(folder, { recursive: true });
-const file = {
-  name: 'bench',
-  commit: commitNow(),
-  machine: machine(),
-  finishedAt: new Date().toISOString(),
-  results,
-};
-writeFileSync(join(folder, 'bench.json'), `${JSON.stringify(file, null, 2)}\n`);
-const missed = results.filter((each) => each.ratio > each.aim);
-console.log(`${results.length - missed.length} passed, ${missed.length} failed`);
-process.exitCode = values.check && missed.length > 0 ? 1 : 0;
+
+function writeResults(name: string, results: readonly object[]): void {
+  const folder = join(import.meta.dirname, '..', 'results');
+  mkdirSync(folder, { recursive: true });
+  const finishedAt = new Date().toISOString();
+  const file = { name, commit: commitNow(), machine: machine(), finishedAt, results };
+  writeFileSync(join(folder, `${name}.json`), `${JSON.stringify(file, null, 2)}\n`);
+}
+
+const { values } = parseArgs({ options: { only: { type: 'string' }, check: { type: 'boolean' } } });
+const names = values.only?.split(',') ?? [...Object.keys(benches), ...Object.keys(timers)];
+const comparisons: Comparison[] = [];
+const timings: Timing[] = [];
+for (const name of names) {
+  const [bench, timer] = [benches[name], timers[name]];
+  if (bench === undefined && timer === undefined) throw new Error(`no such bench: ${name}`);
+  for (const result of (await bench?.()) ?? []) {
+    console.log(told(result));
+    comparisons.push(result);
+  }
+  const measured = (await timer?.()) ?? [];
+  for (const timing of measured) console.log(toldTiming(timing));
+  timings.push(...measured);
+  if (measured.length > 0) writeResults(`bench-${name}`, measured);
+}
+if (comparisons.length > 0) writeResults('bench', comparisons);
+const missed =
+  comparisons.filter((each) => each.ratio > each.aim).length +
+  timings.filter((each) => !keepsLimit(each)).length;
+console.log(`${comparisons.length + timings.length - missed} passed, ${missed} failed`);
+process.exitCode = values.check && missed > 0 ? 1 : 0;
