@@ -56,8 +56,8 @@ function bundleService() {
     platform: 'node',
     target: 'node24',
     format: 'esm',
-    // A binary, and a package that reads files of its own beside itself.
-    external: ['better-sqlite3', 'pdfkit'],
+    // Two with a binary, and a package that reads files of its own beside itself.
+    external: ['better-sqlite3', 'pdfkit', 'serialport'],
     banner: { js: requireInModule },
     sourcemap: true,
     logLevel: 'warning',

@@ -23,6 +23,7 @@ export const testPackages = [
   ['mupdf-tools'],
   ['libnss3-tools'],
   ['strace'],
+  ['socat'],
 ];
 
 /**
