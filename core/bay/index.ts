@@ -73,6 +73,7 @@ export {
 } from './space/room.ts';
 export { fitSentences, parkingSentence, type SpaceSentence } from './space/spaceWords.ts';
 export { floorFallMm, floorHeightMm, floorRiseMm } from './staff.ts';
+export { type FloorSpot, type Standing, standingOn } from './standing.ts';
 export {
   largestGap,
   type ProfilePoint,

@@ -10,14 +10,15 @@
  */
 import { type ContactError, contactPlane } from '../bay/contactPlane.ts';
 import type { KnownHeight } from '../bay/weightedPlane.ts';
-import { type AtWheels, atWheels, WHEEL_NAMES } from '../bay/wheels.ts';
+import { type AtWheels, atWheels, WHEEL_NAMES, wheelList } from '../bay/wheels.ts';
 import { rotationMatrix, type YawPitchRoll, yawPitchRoll } from '../geometry/rotation.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import { multiply, transpose } from '../linalg/matrix.ts';
+import { type Matrix, multiply, transpose, zeroMatrix } from '../linalg/matrix.ts';
 import { invariant, ok, type Result } from '../result.ts';
-import { type Budget, propagateJointly, type Quantity, quantity, type Values } from '../uncertainty/index.ts';
+import { type Budget, propagateJointly, quantity, type Values } from '../uncertainty/index.ts';
 import { wrapRad } from '../units.ts';
 import { type FrameError, pointFromVehicle, type VehicleFrame, vehicleFrame } from './frame.ts';
+import { type JointInputs, joined, jointInputs } from './knownPlaces.ts';
 
 /** A target as the procedure wants it: face centre and attitude in the vehicle frame, mm and rad (ISO 8855). */
 export interface RequiredTarget extends YawPitchRoll {
@@ -34,6 +35,11 @@ export interface FixtureSettingInput {
   readonly contacts: AtWheels<KnownHeight>;
   /** Height of the floor under the fixture's foot, where its scale counts from. */
   readonly foot: KnownHeight;
+  /**
+   * Of the heights at front left, front right, rear left, rear right and foot, mm^2, where they share readings (see
+   * `standingOn`); absent, they were read apart, each with its own u.
+   */
+  readonly covariance?: Matrix;
   /** u of the level plane's tilt, a pure number. */
   readonly uTilt: number;
   readonly required: RequiredTarget;
@@ -75,20 +81,28 @@ const of = (x: X, name: string): number => {
 const OTHERS = { foot: 'foot', zero: 'scale zero', tiltX: 'level tilt x', tiltY: 'level tilt y' } as const;
 const ROCK = { x: 'rock along x', y: 'rock along y' } as const;
 
-function inputsOf(
-  input: FixtureSettingInput,
-  rock: { readonly x: number; readonly y: number },
-): Readonly<Record<string, Quantity>> {
+/** The heights with what they share, and the rest, each on its own. */
+function inputsOf(input: FixtureSettingInput, rock: { readonly x: number; readonly y: number }): JointInputs {
+  const heights = [...wheelList(input.contacts), input.foot];
+  const names = [...WHEEL_NAMES, OTHERS.foot];
+  const apart = zeroMatrix(heights.length, heights.length);
+  heights.forEach((h, i) => {
+    apart.data[i * heights.length + i] = h.uMm * h.uMm;
+  });
   const list = [
-    ...WHEEL_NAMES.map((wheel) => quantity(wheel, input.contacts[wheel].zMm, input.contacts[wheel].uMm)),
-    quantity(OTHERS.foot, input.foot.zMm, input.foot.uMm),
     quantity(OTHERS.zero, input.zeroAboveFootMm, input.uZeroMm),
     quantity(OTHERS.tiltX, 0, input.uTilt),
     quantity(OTHERS.tiltY, 0, input.uTilt),
     quantity(ROCK.x, 0, rock.x),
     quantity(ROCK.y, 0, rock.y),
   ];
-  return Object.fromEntries(list.map((q) => [q.id, q]));
+  const known = jointInputs(
+    names,
+    heights.map((h) => h.zMm),
+    input.covariance ?? apart,
+    Number.POSITIVE_INFINITY,
+  );
+  return joined(known, { inputs: Object.fromEntries(list.map((q) => [q.id, q])), correlations: [] });
 }
 
 /** Height at a place when the level plane was tilted: what is read too high is taken off again. */
@@ -122,8 +136,8 @@ function poseAt(
 export function fixtureSetting(input: FixtureSettingInput): Result<FixtureSetting, FixtureSettingError> {
   const contact = contactPlane(input.contacts, input.uTilt);
   if (!contact.ok) return contact;
-  const inputs = inputsOf(input, { x: contact.value.uDefinitionX, y: contact.value.uDefinitionY });
-  const found = Object.fromEntries(Object.entries(inputs).map(([name, q]) => [name, q.value]));
+  const known = inputsOf(input, { x: contact.value.uDefinitionX, y: contact.value.uDefinitionY });
+  const found = Object.fromEntries(Object.entries(known.inputs).map(([name, q]) => [name, q.value]));
   const pose = poseAt(found, input);
   if (!pose.ok) return pose;
   const { centre, face } = pose.value;
@@ -132,14 +146,11 @@ export function fixtureSetting(input: FixtureSettingInput): Result<FixtureSettin
     invariant(there.ok, 'a frame stands when its heights move by their u');
     return there.value;
   };
-  const joint = propagateJointly(
-    { inputs },
-    {
-      scale: (x) => moved(x).centre[2] - levelled(x, OTHERS.foot, input.foot) - of(x, OTHERS.zero),
-      pitch: (x) => moved(x).face.pitchRad,
-      roll: (x) => wrapRad(moved(x).face.rollRad - face.rollRad) + face.rollRad,
-    },
-  );
+  const joint = propagateJointly(known, {
+    scale: (x) => moved(x).centre[2] - levelled(x, OTHERS.foot, input.foot) - of(x, OTHERS.zero),
+    pitch: (x) => moved(x).face.pitchRad,
+    roll: (x) => wrapRad(moved(x).face.rollRad - face.rollRad) + face.rollRad,
+  });
   return ok({
     scale: joint.results.scale,
     pitch: joint.results.pitch,

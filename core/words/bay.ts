@@ -134,6 +134,7 @@ export const BAY_WORDS = {
   'error.bay/badLimits.safe': kept,
   'bay.outline.tooFewCorners': 'fewer than three corners',
   'bay.outline.cornerNoNumber': 'a corner is no number',
+  'bay.outline.cornersCoincide': 'two corners lie at one place',
   'bay.outline.noArea': 'it has no area',
   'bay.outline.crossesItself': 'its sides cross',
 } as const;

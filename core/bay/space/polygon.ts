@@ -8,10 +8,18 @@ import type { Vec2 } from '../../geometry/vector.ts';
 export type Polygon = readonly Vec2[];
 
 /** Why corners make no polygon. */
-export type PolygonFault = 'tooFewCorners' | 'cornerNoNumber' | 'noArea' | 'crossesItself';
+export type PolygonFault =
+  | 'tooFewCorners'
+  | 'cornerNoNumber'
+  | 'cornersCoincide'
+  | 'noArea'
+  | 'crossesItself';
 
 /** Polygons smaller than this are slips of entry, mm^2: a square of 10 mm. */
 const LEAST_AREA_MM2 = 100;
+
+/** Neighbouring corners closer than this are one corner entered twice, mm: a side so short has no direction. */
+const LEAST_SIDE_MM = 0.1;
 
 /** Corners counted round: the one after the last is the first. */
 export function corner(polygon: Polygon, index: number): Vec2 {
@@ -61,6 +69,11 @@ function within(a: Vec2, b: Vec2, p: Vec2): boolean {
 export function polygonFault(corners: Polygon): PolygonFault | undefined {
   if (corners.length < 3) return 'tooFewCorners';
   if (!corners.every((p) => Number.isFinite(p[0]) && Number.isFinite(p[1]))) return 'cornerNoNumber';
+  const short = (p: Vec2, i: number): boolean => {
+    const next = corner(corners, i + 1);
+    return !(Math.hypot(next[0] - p[0], next[1] - p[1]) >= LEAST_SIDE_MM);
+  };
+  if (corners.some(short)) return 'cornersCoincide';
   if (crossesItself(corners)) return 'crossesItself';
   return Math.abs(signedArea(corners)) < LEAST_AREA_MM2 ? 'noArea' : undefined;
 }
@@ -69,7 +82,6 @@ function crossesItself(corners: Polygon): boolean {
   const n = corners.length;
   for (let i = 0; i < n; i++) {
     const [a, b] = [corner(corners, i), corner(corners, i + 1)];
-    if (a[0] === b[0] && a[1] === b[1]) return true;
     for (let j = i + 2; j < n; j++) {
       if ((j + 1) % n === i) continue;
       if (stretchesMeet(a, b, corner(corners, j), corner(corners, j + 1))) return true;

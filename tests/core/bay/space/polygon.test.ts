@@ -98,7 +98,7 @@ describe('polygons', () => {
       ],
     ],
     [
-      'crossesItself',
+      'cornersCoincide',
       [
         [0, 0],
         [0, 0],
