@@ -68,6 +68,13 @@ export const PLACEMENT_WORDS = {
   'placement.faceAcrossCar': 'This recipe serves targets that look along the car. Use another recipe here.',
   'placement.bodyLeavesOpen':
     'This stand is not read for {coordinates}, which the procedure judges. Use a fixture with a bar here.',
+  'impact.untouched': '{number}: the correction concerns nothing in this job.',
+  'impact.same': '{number}: solved again, every verdict stays.',
+  'impact.turns': '{number}: verdicts that turn: {count}',
+  'impact.change': '{station}, {what}: {before}; now {after}',
+  'impact.value': '{verdict} (off by {off})',
+  'impact.notFound': 'not found',
+  'impact.radial': 'distance from the required point',
   'placement.firstStationSlides': 'A slide needs a placed station before it.',
   'placement.noSideArm': 'The side arms have no length yet.',
 } as const;

@@ -2,6 +2,7 @@
 import { runCheck } from './check.ts';
 import type { CommandIo } from './commandIo.ts';
 import { runDemo } from './demo.ts';
+import { runImpact } from './impact.ts';
 import { runPlan } from './plan.ts';
 import { runSolve } from './solve.ts';
 
@@ -17,6 +18,7 @@ const commands: Readonly<
   plan: runPlan,
   check: runCheck,
   demo: runDemo,
+  impact: runImpact,
 };
 
 const usage = `npm run cli -- COMMAND
@@ -24,7 +26,10 @@ const usage = `npm run cli -- COMMAND
   plan FILE.json [--json]    what readings will prove before any is taken; exit code 0 everything, 1 not everything
   check FILE.pdf [--root FINGERPRINT] [--json]
                              check a certificate; exit code 0 all yes, 1 any no, 2 something cannot be told here
-  demo [--data FOLDER]       run the demo job to a signed PDF`;
+  demo [--data FOLDER]       run the demo job to a signed PDF
+  impact CORRECTIONS.json FILE|FOLDER... [--json]
+                             solve certified jobs again with what was wrong put right; exit code 0 no verdict turns,
+                             1 one does, 2 something cannot be read or solved`;
 
 const [name = '', ...args] = process.argv.slice(2);
 const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
