@@ -10,13 +10,14 @@ import type { Linearisation } from './linearise.ts';
 import { NormalSystem } from './normal.ts';
 import type { StopReason } from './solution.ts';
 
-/** A step that changes all readings together by less than 1e-7 of their u has arrived. */
-const ARRIVED_SQUARED = 1e-14;
+/** A step that changes all readings together by less than 1e-8 of their u has arrived. */
+const ARRIVED_SQUARED = 1e-16;
 /**
- * Steps shrink by at least the same factor each time near the solution. A step below 1e-4 of u whose successor would
- * by that factor be below the limit above is the last one: the matrix factored before it is that of the solution.
+ * Steps shrink by at least the same factor each time near the solution. A step below 1e-5 of u whose successor would
+ * by that factor be below the limit above is the last one: the matrix factored before it is that of the solution. Where
+ * residuals are large the factor is at worst about a thousandth, so that no more than 1e-8 of u is left.
  */
-const NEARLY_SQUARED = 1e-8;
+const NEARLY_SQUARED = 1e-10;
 /** Sums of squares are compared to this share of themselves: rounding alone must not look like a failed step. */
 const SLACK = 1e-9;
 /** A step of more than 1e15 of the readings' u (squared) is no step: it is damped away before anything overflows. */

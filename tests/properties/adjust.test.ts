@@ -1,68 +1,21 @@
 /**
- * What must hold for every layout, tried on random ones. The placement network with random errors in its readings, and
- * random trilaterations. Seeded: a failure prints its counterexample and comes back the same.
+ * What must hold for every layout, tried on random ones: the placement network with random errors in its readings. Seeded: a failure prints its counterexample and comes back the same.
  */
 import fc from 'fast-check';
-import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, test, vi } from 'vitest';
 import { deriveAll } from '../../core/adjust/derive.ts';
-import type { Network, NetworkPoint, Reading } from '../../core/adjust/network.ts';
+import type { Network, Reading } from '../../core/adjust/network.ts';
 import type { Estimates, Solution } from '../../core/adjust/solution.ts';
 import { solve } from '../../core/adjust/solve.ts';
 import { demoNetwork } from '../bench/demoNetwork.ts';
-import {
-  fixed,
-  fixedPoint,
-  free,
-  freePoint,
-  known,
-  level,
-  network,
-  side,
-  solved,
-} from '../core/adjust/networks.ts';
-import { plainJacobian, plainProblem } from '../core/adjust/plainModel.ts';
+import { free, known, solved } from '../core/adjust/networks.ts';
+import { withDatum, withErrors } from './placementErrors.ts';
 
 // Hundreds of adjustments each: seconds on a free machine, far more beside other work.
 vi.setConfig({ testTimeout: 180_000 });
 
 const SEED = 20261125;
 const runs = (numRuns: number) => ({ seed: SEED, numRuns });
-
-/** Adds errors to the readings of the placement network, each a share of its own u. */
-function withErrors(document: Network, errors: readonly number[]): Network {
-  let k = 0;
-  const next = (): number => errors[k++ % errors.length] ?? 0;
-  const readings = document.readings.map((reading): Reading => {
-    switch (reading.kind) {
-      case 'drop':
-        return {
-          ...reading,
-          alongMm: reading.alongMm + next() * reading.uAlongMm,
-          acrossMm: reading.acrossMm + next() * reading.uAcrossMm,
-        };
-      case 'tilt':
-      case 'angle':
-        return { ...reading, valueRad: reading.valueRad + next() * reading.uRad };
-      case 'constraint':
-      case 'pose':
-        return reading;
-      default:
-        return { ...reading, valueMm: reading.valueMm + next() * reading.uMm };
-    }
-  });
-  return { ...document, readings };
-}
-
-/** The rear left mark holds the origin, the front left one the direction. */
-function withDatum(document: Network): Network {
-  const hold = (point: NetworkPoint): NetworkPoint => {
-    if (point.id === 'mark.RL') return { ...point, x: fixed(0), y: fixed(0) };
-    return point.id === 'mark.FL' ? { ...point, y: fixed(0) } : point;
-  };
-  return { ...document, points: document.points.map(hold) };
-}
 
 const errors = fc.array(fc.double({ min: -1.5, max: 1.5, noNaN: true }), { minLength: 60, maxLength: 60 });
 const placement = errors.map((list) => withErrors(demoNetwork(), list));
@@ -301,123 +254,6 @@ function mirrored(document: Network): Network {
     sides: document.sides.map((one) => ({ ...one, side: one.side === 'left' ? 'right' : 'left' })),
   };
 }
-
-/** Points spread over a bay, every distance between them read with an error, two corners fixed. */
-const trilateration = fc
-  .record({
-    spots: fc.array(
-      fc.tuple(
-        fc.double({ min: 800, max: 6000, noNaN: true }),
-        fc.double({ min: 300, max: 4000, noNaN: true }),
-      ),
-      { minLength: 2, maxLength: 5 },
-    ),
-    errors: fc.array(fc.double({ min: -2, max: 2, noNaN: true }), { minLength: 30, maxLength: 30 }),
-  })
-  .filter(({ spots }) =>
-    spots.every((p, i) => spots.slice(i + 1).every((q) => Math.hypot(p[0] - q[0], p[1] - q[1]) > 300)),
-  )
-  .map(({ spots, errors: list }) => {
-    const at = new Map<string, readonly [number, number]>([
-      ['A', [0, 0]],
-      ['B', [7000, 0]],
-      ...spots.map((spot, i) => [`P${i}`, spot] as const),
-    ]);
-    const ids = [...at.keys()];
-    const readings = ids.flatMap((from, i) =>
-      ids.slice(i + 1).flatMap((to, j) => {
-        const [p, q] = [at.get(from) ?? [0, 0], at.get(to) ?? [0, 0]];
-        const error = list[(7 * i + j) % list.length] ?? 0;
-        return from === 'A' && to === 'B'
-          ? []
-          : [level(from, to, Math.hypot(p[0] - q[0], p[1] - q[1]) + error, 0.5 + ((i + j) % 3))];
-      }),
-    );
-    return network({
-      points: [fixedPoint('A', 0, 0), fixedPoint('B', 7000, 0), ...spots.map((_, i) => freePoint(`P${i}`))],
-      readings,
-      sides: spots.map((_, i) => side(`P${i}`, 'A', 'B', 'left')),
-    });
-  });
-
-/** The same problem by ml-levenberg-marquardt, from the same start, with its own differences. */
-function byLevenbergMarquardt(document: Network, start: readonly number[]): number[] {
-  const plain = plainProblem(document);
-  const rows = plain.observed.map((_, i) => i);
-  // Rows in units of their u, angles and ratios in units that move a metre by a millimetre.
-  const scale = plain.names.map((name) =>
-    /(yaw|pitch|roll)$/.test(name) ? 1e-3 : /scale/.test(name) ? 1e-3 : 1,
-  );
-  const { parameterValues } = levenbergMarquardt(
-    { x: rows, y: plain.observed.map((value, i) => value / (plain.u[i] ?? 1)) },
-    (parameters) => {
-      const values = plain.compute(parameters.map((value, i) => value * (scale[i] ?? 1)));
-      return (row) => (values[row] ?? 0) / (plain.u[row] ?? 1);
-    },
-    {
-      initialValues: start.map((value, i) => value / (scale[i] ?? 1)),
-      damping: 1e-3,
-      gradientDifference: 1e-3,
-      centralDifference: true,
-      maxIterations: 40,
-      errorTolerance: 1e-13,
-    },
-  );
-  return parameterValues.map((value, i) => value * (scale[i] ?? 1));
-}
-
-/** Covariance by a numeric Jacobian and a general matrix inverse. */
-function numericCovariance(document: Network, x: readonly number[]): Matrix {
-  const plain = plainProblem(document);
-  const rows = plainJacobian(plain, x).map((row, r) => row.map((value) => value / (plain.u[r] ?? 1)));
-  const weighted = new Matrix(rows);
-  const normal = weighted.transpose().mmul(weighted);
-  // Unit diagonal before inverting: unknowns are in millimetres, radians and ratios.
-  const size = normal.diagonal().map((value) => 1 / Math.sqrt(value));
-  const scaled = Matrix.zeros(normal.rows, normal.columns);
-  const each = (fn: (i: number, j: number) => void): void => {
-    for (let i = 0; i < normal.rows; i++) for (let j = 0; j < normal.columns; j++) fn(i, j);
-  };
-  each((i, j) => scaled.set(i, j, normal.get(i, j) * (size[i] ?? 1) * (size[j] ?? 1)));
-  const inverted = inverse(scaled);
-  each((i, j) => scaled.set(i, j, inverted.get(i, j) * (size[i] ?? 1) * (size[j] ?? 1)));
-  return scaled;
-}
-
-function expectAgreement(document: Network): void {
-  const solution = solved(solve(document));
-  const start = solution.unknowns.map(({ value, unit }, i) =>
-    unit === 'mm' ? value + 2 * Math.sin(i + 1) : value,
-  );
-  const theirs = byLevenbergMarquardt(document, start);
-  const covariance = numericCovariance(
-    document,
-    solution.unknowns.map(({ value }) => value),
-  );
-  const n = solution.unknowns.length;
-  solution.unknowns.forEach(({ id, value, u }, i) => {
-    expect(Math.abs((theirs[i] ?? Number.NaN) - value) / u, id).toBeLessThan(1e-4);
-    solution.unknowns.forEach((other, j) => {
-      const gap = (solution.covariance[i * n + j] ?? Number.NaN) - covariance.get(i, j);
-      expect(Math.abs(gap) / (u * other.u), `${id} ${other.id}`).toBeLessThan(1e-5);
-    });
-  });
-}
-
-describe(`against ml-levenberg-marquardt and a numeric Jacobian (seed ${SEED})`, () => {
-  test('random trilaterations: same estimates, same covariance', () => {
-    fc.assert(fc.property(trilateration, expectAgreement), runs(40));
-  });
-
-  test('placement networks with a datum: same estimates, same covariance', () => {
-    fc.assert(
-      fc.property(placement, (document) => {
-        expectAgreement(withDatum(document));
-      }),
-      runs(4),
-    );
-  });
-});
 
 test('the layout is in the plan of the true one: nothing in these tests passes by being empty', () => {
   const solution = solved(solve(withDatum(demoNetwork())));

@@ -373,7 +373,7 @@ function relative(a: Vector, b: Vector, heading: number): readonly [number, numb
 
 /** Numeric Jacobian of the plain problem by central differences, row by row. */
 export function plainJacobian(problem: PlainProblem, x: readonly number[]): number[][] {
-  const step = (name: string): number => (/(yaw|pitch|roll)$/.test(name) ? 1e-5 : 1e-3);
+  const step = (name: string): number => (/(yaw|pitch|roll|scale\/value)$/.test(name) ? 1e-5 : 1e-2);
   const columns = problem.names.map((name, j) => {
     const h = step(name);
     const up = problem.compute(x.map((value, i) => (i === j ? value + h : value)));
