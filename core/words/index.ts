@@ -9,6 +9,7 @@ import { DRAWING_WORDS } from './drawing.ts';
 import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
 import { ERRORS } from './errors.ts';
+import { INSTRUMENT_WORDS } from './instruments.ts';
 import { PLACEMENT_WORDS } from './placement.ts';
 import { PLANNING_WORDS } from './planning.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
@@ -28,6 +29,7 @@ export const TOPICS = {
   drawing: DRAWING_WORDS,
   entry: ENTRY_WORDS,
   errors: ERRORS,
+  instruments: INSTRUMENT_WORDS,
   placement: PLACEMENT_WORDS,
   planning: PLANNING_WORDS,
   procedure: PROCEDURE_WORDS,
@@ -46,6 +48,7 @@ const WORDS = {
   ...TOPICS.drawing,
   ...TOPICS.entry,
   ...TOPICS.errors,
+  ...TOPICS.instruments,
   ...TOPICS.placement,
   ...TOPICS.planning,
   ...TOPICS.procedure,
