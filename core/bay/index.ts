@@ -90,6 +90,7 @@ export {
   supportCaution,
   supportedContacts,
 } from './support.ts';
+export { type SurveyFlatness, surveyFlatness } from './surveyFlatness.ts';
 export {
   type Day,
   type SpotFloor,

@@ -71,6 +71,7 @@ export {
 export { differenceSentence, type Sentence, settingSentences } from './lineWords.ts';
 export {
   type LoadedRadiusError,
+  loadedRadii,
   loadedRadiusOfSize,
   radiusChangeByPressure,
   type TyreMismatch,
@@ -115,6 +116,7 @@ export { checkVin, type VinKey, type VinNote, type VinReport, vinCheckDigit, vin
 export {
   type AxleGeometry,
   axleGeometry,
+  axleHeading,
   type KnownAngle,
   type RimQuality,
   type WheelReadings,

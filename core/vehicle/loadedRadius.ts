@@ -3,8 +3,8 @@
  * size alone it is roughly 0.47 of the diameter (common practice, no source), known to about a hundredth of the diameter:
  * good enough to see a wrong tyre, not to set a target's height. A mismatch of radii lifts that corner of the car.
  */
-import type { AtWheels } from '../bay/wheels.ts';
-import { atWheels } from '../bay/wheels.ts';
+import type { KnownHeight } from '../bay/weightedPlane.ts';
+import { type AtWheels, atWheels } from '../bay/wheels.ts';
 import { err, ok, type Result } from '../result.ts';
 import { rectangular } from '../uncertainty/quantity.ts';
 import { type BodyAttitude, type BodyCornersError, bodyAttitude, type KnownMm } from './bodyAttitude.ts';
@@ -21,6 +21,17 @@ const PRESSURE_RULE_DOUBT = 0.3;
 export function loadedRadiusOfSize(size: TyreSize): KnownMm {
   const diameter = tyreDiameterMm(size);
   return { mm: LOADED_SHARE * diameter, uMm: rectangular(LOADED_SHARE_LIMIT * diameter) };
+}
+
+/**
+ * Loaded radii as measured: each hub's height over its own contact, mm, on a floor whose slopes cost nothing here (1 % is
+ * 0.005 % of the radius). Hub and contact are read from one level plane a few decimetres apart: its tilt drops out.
+ */
+export function loadedRadii(hubs: AtWheels<KnownHeight>, contacts: AtWheels<KnownHeight>): AtWheels<KnownMm> {
+  return atWheels((wheel) => ({
+    mm: hubs[wheel].zMm - contacts[wheel].zMm,
+    uMm: Math.hypot(hubs[wheel].uMm, contacts[wheel].uMm),
+  }));
 }
 
 /** What cannot be a loaded radius or a pressure. */

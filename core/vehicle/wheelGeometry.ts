@@ -9,6 +9,8 @@
  */
 import { rectangular } from '../uncertainty/quantity.ts';
 import { effectiveDof } from '../uncertainty/welchSatterthwaite.ts';
+import { wrapRad } from '../units.ts';
+import type { KnownHeading } from './datumLine.ts';
 import { type HalfTurnPair, runOutLeftRad, withoutRunOut } from './runOut.ts';
 
 /** An angle with its u and degrees of freedom, rad. */
@@ -117,4 +119,13 @@ export function axleGeometry(left: WheelReadings, right: WheelReadings, quality:
     runOutLeftRad: toeLeft.runOutRad,
     runOutRightRad: toeRight.runOutRad,
   };
+}
+
+/**
+ * The axle's heading in the frame the lines were laid out in, for `thrustLineFromHeadings`: the lines' own heading there
+ * plus the thrust angle. How well the lines were laid out is in the thrust's u already.
+ */
+export function axleHeading(geometry: AxleGeometry, linesHeadingRad: number): KnownHeading {
+  const { thrust } = geometry;
+  return { headingRad: wrapRad(linesHeadingRad + thrust.rad), uRad: thrust.uRad, dof: thrust.dof };
 }

@@ -8,6 +8,7 @@ import {
   effectAtSensor,
 } from '../../../core/vehicle/bodyAttitude.ts';
 import {
+  loadedRadii,
   loadedRadiusOfSize,
   radiusChangeByPressure,
   type TyreMismatch,
@@ -111,6 +112,11 @@ describe('tyres under load', () => {
     const { mm, uMm } = loadedRadiusOfSize(size());
     expect(mm).toBeCloseTo(296.993, 3);
     expect(uMm).toBeCloseTo(6.319 / Math.sqrt(3), 6);
+  });
+
+  test('as measured: hub over contact, both u', () => {
+    const level = (zMm: number, uMm: number) => atWheels(() => ({ xMm: 0, yMm: 0, zMm, uMm }));
+    expect(loadedRadii(level(311, 0.8), level(14, 0.6)).RR).toEqual({ mm: 297, uMm: expect.closeTo(1, 12) });
   });
 
   test('from 250 to 220 kPa: 18.95 mm of flattening grow by 2.58; back again the other way', () => {

@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { radFromDeg } from '../../../core/units.ts';
-import { axleGeometry, type RimQuality, type WheelReadings } from '../../../core/vehicle/wheelGeometry.ts';
+import {
+  axleGeometry,
+  axleHeading,
+  type RimQuality,
+  type WheelReadings,
+} from '../../../core/vehicle/wheelGeometry.ts';
 
 /** 0.5 mm in each gap over 406.4 mm is 0.0997 deg; a line laid out to 0.02 deg; half a turn exactly met. */
 const QUALITY: RimQuality = {
@@ -64,5 +69,12 @@ describe('an axle from rim readings', () => {
     expect(without.camberLeft).toBeDefined();
     expect(without.camberRight).toBeUndefined();
     expect(without.crossCamber).toBeUndefined();
+  });
+
+  test('as a heading of the bay: the lines plus the thrust, across half a turn too', () => {
+    const found = axleGeometry(wheel([-0.1, -0.1]), wheel([0.1, 0.1]), QUALITY);
+    const heading = axleHeading(found, radFromDeg(179.95));
+    expect(heading.headingRad).toBeCloseTo(radFromDeg(-179.95), 12);
+    expect(heading).toMatchObject({ uRad: found.thrust.uRad, dof: found.thrust.dof });
   });
 });
