@@ -5,7 +5,7 @@
  * gain per reading first. (Convexity of the matrix fraction: Boyd and Vandenberghe, Convex Optimization, 2004, example 3.4,
  * from memory.)
  */
-import { at, indexAt, item } from '../linalg/at.ts';
+import { addAt, at, indexAt, item } from '../linalg/at.ts';
 import type { Design } from './design.ts';
 import type { Counts, Evaluation } from './evaluate.ts';
 
@@ -24,35 +24,67 @@ export function rowsOfSlots(design: Design): readonly (readonly number[])[] {
   return rows;
 }
 
-/** The tangent of a weighed sum of variances at a plan. */
-export interface Tangent {
-  readonly value: number;
-  readonly counts: Counts;
-  /** Squared influence of each row on the sum: what a unit of weight takes off it. */
-  readonly force: Float64Array;
-  /** True when all goals pull, false when it is for one alone. */
-  readonly mixed: boolean;
-}
-
-/** The tangent of the sum of `pull[k]` times the k-th variance of an evaluation at `counts`. */
-export function tangentAt(
-  counts: Counts,
-  evaluation: Evaluation,
-  pull: readonly number[],
-  mixed: boolean,
-): Tangent {
+/** Squared influence of each row on a weighed sum of variances: what a unit of its weight takes off the sum. */
+export function forcesOf(evaluation: Evaluation, pull: readonly number[]): Float64Array {
   const rows = evaluation.weight.length;
   const force = new Float64Array(rows);
-  let value = 0;
   pull.forEach((p, k) => {
     if (p === 0) return;
-    value += p * at(evaluation.variance, k);
     for (let r = 0; r < rows; r++) {
       const t = at(evaluation.influence, k * rows + r);
       force[r] = at(force, r) + p * t * t;
     }
   });
-  return { value, counts, force, mixed };
+  return force;
+}
+
+/** One more of a slot: what it takes off the tangent as its `count`-th reading. */
+interface Step {
+  readonly slot: number;
+  readonly count: number;
+  readonly gain: number;
+  readonly cost: number;
+}
+
+/** The tangent of a weighed sum of variances at a plan. */
+export interface Tangent {
+  readonly value: number;
+  readonly counts: Counts;
+  /** What each slot takes off the sum by its count, from none on. */
+  readonly taken: readonly Float64Array[];
+  /** Every reading that could be added, the largest gain for its cost first; those of one slot in their order. */
+  readonly steps: readonly Step[];
+  /** True when all goals pull, false when it is for one alone. */
+  readonly mixed: boolean;
+}
+
+/** The tangent of the sum of `pull[k]` times the k-th variance of an evaluation at `counts`; no slot exceeds `most`. */
+export function tangentAt(
+  design: Design,
+  rows: readonly (readonly number[])[],
+  most: Counts,
+  counts: Counts,
+  evaluation: Evaluation,
+  pull: readonly number[],
+  mixed: boolean,
+): Tangent {
+  const force = forcesOf(evaluation, pull);
+  const taken = most.map((top, slot) => {
+    const sums = new Float64Array(top + 1);
+    for (let count = 1; count <= top; count++) {
+      const { weight } = design.weights(count);
+      for (const row of rows[slot] ?? []) addAt(sums, count, at(force, row) * at(weight, row));
+    }
+    return sums;
+  });
+  const steps = taken.flatMap((sums, slot): readonly Step[] => {
+    const cost = design.laid.slots[slot]?.cost ?? 1;
+    return Array.from(sums.subarray(1), (sum, i) => ({ slot, count: i + 1, gain: sum - at(sums, i), cost }));
+  });
+  // Gains of one slot fall with its count, so that the order of its own steps survives the (stable) sort.
+  steps.sort((a, b) => b.gain / b.cost - a.gain / a.cost);
+  const value = pull.reduce((sum, p, k) => sum + p * at(evaluation.variance, k), 0);
+  return { value, counts, taken, steps, mixed };
 }
 
 /** Where a tangent is lowest within a box for a number of readings, and how low that is. */
@@ -67,37 +99,19 @@ export interface Lowest {
  * what is left counts with the part that fits, which keeps the bound below every whole plan.
  */
 export function lowestWithin(
-  design: Design,
-  rows: readonly (readonly number[])[],
-  tangent: Tangent,
+  { value, counts: at0, taken, steps }: Tangent,
   box: Box,
   budget: number,
 ): Lowest {
-  const taken = (slot: number, count: number): number => {
-    if (count <= 0) return 0;
-    const { weight } = design.weights(count);
-    let sum = 0;
-    for (const row of rows[slot] ?? []) sum += at(tangent.force, row) * at(weight, row);
-    return sum;
-  };
   const counts = [...box.least];
-  const steps: { readonly slot: number; readonly gain: number; readonly cost: number }[] = [];
-  let bound = tangent.value;
-  design.laid.slots.forEach(({ cost }, slot) => {
-    let before = taken(slot, item(counts, slot));
-    bound += taken(slot, item(tangent.counts, slot)) - before;
-    const top = Math.min(item(box.most, slot), item(counts, slot) + Math.ceil(budget / cost));
-    for (let count = item(counts, slot) + 1; count <= top; count++) {
-      const after = taken(slot, count);
-      steps.push({ slot, gain: after - before, cost });
-      before = after;
-    }
+  let bound = value;
+  taken.forEach((sums, slot) => {
+    bound += at(sums, item(at0, slot)) - at(sums, item(counts, slot));
   });
-  // The gains of one slot fall with its count, so that the order of its own steps survives the (stable) sort.
-  steps.sort((a, b) => b.gain / b.cost - a.gain / a.cost);
   let left = budget;
-  for (const { slot, gain, cost } of steps) {
+  for (const { slot, count, gain, cost } of steps) {
     if (left <= 0) break;
+    if (count <= item(box.least, slot) || count > item(box.most, slot)) continue;
     bound -= gain * Math.min(1, left / cost);
     if (cost <= left) counts[slot] = item(counts, slot) + 1;
     left -= cost;

@@ -4,7 +4,7 @@
  */
 
 import { at, item } from '../linalg/at.ts';
-import { type Box, rowsOfSlots, tangentAt } from './allocation.ts';
+import { type Box, forcesOf, rowsOfSlots } from './allocation.ts';
 import type { Design } from './design.ts';
 import { type Counts, evaluate, missingOf, planOf } from './evaluate.ts';
 import { type Goal, goalsOf, ratiosOf } from './goals.ts';
@@ -77,7 +77,7 @@ function worthwhile(design: Design, goals: readonly Goal[], box: Box): readonly 
   if (evaluation === undefined) return order;
   const rows = rowsOfSlots(design);
   const pull = goals.map(({ mostVariance }) => 1 / mostVariance);
-  const { force } = tangentAt(box.least, evaluation, pull, true);
+  const force = forcesOf(evaluation, pull);
   const gain = (slot: number): number => {
     const [few, many] = [item(box.least, slot), item(box.most, slot)].map((n) =>
       n > 0 ? design.weights(n).weight : undefined,
@@ -106,6 +106,18 @@ function startBoxes(design: Design, most: Counts): readonly Box[] {
   return boxes.filter((box) => missingOf(design, box.least).length === 0);
 }
 
+/**
+ * The goals that some barest plan does not reach. More readings never raise a variance, so that for the guarded rule the
+ * others are reached by every plan and need no further thought. U as a whole could only be trusted to fall with u, so that
+ * under `fullU` all goals stay.
+ */
+function undecided(design: Design, goals: readonly Goal[], boxes: readonly Box[]): readonly Goal[] {
+  if (design.laid.setUp.decisionRule !== 'guarded') return goals;
+  const indices = goals.map(({ index }) => index);
+  const evaluations = boxes.map(({ least }) => evaluate(design, least, indices));
+  return goals.filter((goal, k) => evaluations.some((one) => one === undefined || !goal.proven(one, k)));
+}
+
 /** Finds the fewest readings; see `Fewest` for the ways it can end. */
 export function fewest(design: Design, mostTimes: MostTimes = new Map()): Fewest {
   const { slots } = design.laid;
@@ -119,8 +131,10 @@ export function fewest(design: Design, mostTimes: MostTimes = new Map()): Fewest
   if (impossible !== undefined) return never(design, impossible, endless);
   const tooTight = unproven(design, goals, most);
   if (tooTight !== undefined) return { outcome: 'tooMany', target: tooTight.target };
-  const boxes = startBoxes(design, most).map((box) => ({ box, open: worthwhile(design, goals, box) }));
-  const search = new Search(design, goals);
+  const starts = startBoxes(design, most);
+  const sought = undecided(design, goals, starts);
+  const boxes = starts.map((box) => ({ box, open: worthwhile(design, sought, box) }));
+  const search = new Search(design, sought, most);
   const cheapest = Math.min(...boxes.map(({ box }) => costOf(design, box.least)));
   for (let cost = cheapest; ; cost++) {
     for (const { box, open: varied } of boxes) search.run(cost, box, varied);

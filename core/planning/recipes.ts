@@ -91,7 +91,8 @@ export function planSlots(setUp: PlanSetUp, recipe: PlanRecipe, layout: Nominal)
       least: optionalKeys.has(draft.key) ? 0 : 1,
       most: planDefaults.most[draft.instrument],
       cost,
-      seconds: cost * planDefaults.seconds[draft.instrument] + walkMm / planDefaults.walkMmPerS,
+      // Whole seconds: both sides of a car then take equally long, and a search need not tell them apart.
+      seconds: Math.round(cost * planDefaults.seconds[draft.instrument] + walkMm / planDefaults.walkMmPerS),
     };
   });
 }

@@ -47,11 +47,14 @@ export class Search {
   private readonly goals: readonly Goal[];
   private readonly indices: readonly number[];
   private readonly rows: readonly (readonly number[])[];
+  private readonly most: Counts;
   private cost = 0;
   private cuts: Cut[] = [];
   private pull: readonly number[];
 
-  constructor(design: Design, goals: readonly Goal[]) {
+  /** No slot is ever taken more than `most`. */
+  constructor(design: Design, goals: readonly Goal[], most: Counts) {
+    this.most = most;
     this.design = design;
     this.goals = goals;
     this.indices = goals.map(({ index }) => index);
@@ -90,7 +93,7 @@ export class Search {
 
   private isCutOff(box: Box, budget: number): boolean {
     const index = this.cuts.findIndex(({ tangent, allowed }) => {
-      const { bound } = lowestWithin(this.design, this.rows, tangent, box, budget);
+      const { bound } = lowestWithin(tangent, box, budget);
       return bound > allowed * (1 + ROUNDING);
     });
     const cut = this.cuts[index];
@@ -103,7 +106,7 @@ export class Search {
   private guess(box: Box, budget: number): Counts {
     const latest = this.cuts.find(({ tangent }) => tangent.mixed);
     if (latest === undefined) return box.most;
-    return lowestWithin(this.design, this.rows, latest.tangent, box, budget).counts;
+    return lowestWithin(latest.tangent, box, budget).counts;
   }
 
   /** Tangents at a plan: one for all goals together, and one for each that is not reached there. */
@@ -120,7 +123,7 @@ export class Search {
       item(ratios, k) > 1 ? [goals.map((_, j) => (j === k ? 1 / goal.mostVariance : 0))] : [],
     );
     const made = [this.pull, ...alone].map((pull, i) => ({
-      tangent: tangentAt(counts, evaluation, pull, i === 0),
+      tangent: tangentAt(design, this.rows, this.most, counts, evaluation, pull, i === 0),
       allowed: pull.reduce((sum, p, k) => sum + p * (goals[k]?.mostVariance ?? 0), 0),
     }));
     this.cuts = [...made, ...this.cuts].slice(0, KEPT);
