@@ -9,15 +9,25 @@ import { createActions } from './state/actions.ts';
 import { newId } from './state/ids.ts';
 import type { Ports } from './state/ports.ts';
 import { routeOf } from './state/route.ts';
-import { useWindow, WindowProvider } from './state/windowContext.tsx';
+import { useCoverKeys } from './state/useCoverKeys.ts';
+import { useActions, useWindow, WindowProvider } from './state/windowContext.tsx';
 import { createWindowStore } from './state/windowState.ts';
 import { ErrorNotice } from './ui/Notice.tsx';
 import { useTheme } from './ui/useTheme.ts';
+import { WipeLock } from './ui/WipeLock.tsx';
 import './ui/tokens.css';
 import './ui/base.css';
 import './ui/controls.css';
+import './ui/covers.css';
 import './drawings/scene.css';
-import './screens/screens.css';
+import './screens/pages.css';
+import './screens/job.css';
+import './screens/forms.css';
+import './screens/desk.css';
+import './screens/cards.css';
+import './screens/stations.css';
+import './screens/signoff.css';
+import './screens/large.css';
 
 /** Screens with the solver in them are loaded when a job is opened: home opens sooner. */
 const JobScreen = lazy(async () => ({ default: (await import('./screens/Job/JobScreen.tsx')).JobScreen }));
@@ -83,8 +93,16 @@ function ServiceLine(): ReactNode {
   );
 }
 
+/** How the window is shown: its theme, its covers and the keys that lay them over it. */
+function Setting(): ReactNode {
+  const actions = useActions();
+  useTheme(useWindow((state) => state.theme));
+  useCoverKeys();
+  const wiping = useWindow((state) => state.cover === 'wipe');
+  return <WipeLock open={wiping} onUnlock={() => actions.coverWith('none')} />;
+}
+
 export function App(): ReactNode {
-  useTheme();
   const [held] = useState(() => {
     const store = createWindowStore(routeOf(window.location.hash));
     const kept = {
@@ -96,6 +114,7 @@ export function App(): ReactNode {
   useEffect(() => void held.actions.start(), [held]);
   return (
     <WindowProvider store={held.store} actions={held.actions}>
+      <Setting />
       <ServiceLine />
       <Suspense fallback={<main className="page">{say('wait.start')}</main>}>
         <Screen />

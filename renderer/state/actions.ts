@@ -7,6 +7,7 @@ import { withEvents } from './heldJob.ts';
 import type { CallError, Ports } from './ports.ts';
 import { createRecorder, type EntryToSend, hasNoAnswer, type RecordAnswer } from './recorder.ts';
 import { type Route, routeText } from './route.ts';
+import { type Cover, KEYPAD_KEPT, keypadOf, THEME_KEPT, type ThemeChoice, themeOf } from './screenChoice.ts';
 import {
   afterRecorded,
   afterRefused,
@@ -59,11 +60,14 @@ export interface Actions {
   readonly readCertificates: (job: string) => Promise<void>;
   readonly check: (file: string) => Promise<Result<Output<'certificate.check'>, CallError>>;
   readonly dismissProblem: () => void;
+  readonly chooseTheme: (theme: ThemeChoice) => void;
+  readonly coverWith: (cover: Cover) => void;
+  readonly putKeypad: (out: boolean) => void;
 }
 
 const PERSON_KEPT = 'datumline.person';
 
-/** What outlives the window on this PC only: who was chosen last. */
+/** What outlives the window on this PC only: who was chosen last, how its screen is set. */
 export interface Kept {
   readonly read: (key: string) => string | null;
   readonly write: (key: string, value: string) => void;
@@ -72,6 +76,7 @@ export interface Kept {
 export function createActions(store: WindowStore, ports: Ports, kept: Kept): Actions {
   const { getState, setState } = store;
   const draftTimers = new Map<string, () => void>();
+  setState({ theme: themeOf(kept.read(THEME_KEPT)), keypad: keypadOf(kept.read(KEYPAD_KEPT)) });
 
   const putTyped = (key: string, entry: TypedEntry | undefined): void =>
     setState((state) => {
@@ -259,7 +264,7 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       enterRoute(getState().route);
     },
     go: (route) => {
-      setState({ route, problem: null, focus: null });
+      setState({ route, problem: null, focus: null, cover: 'none' });
       globalThis.history?.replaceState(null, '', routeText(route));
       enterRoute(route);
     },
@@ -327,5 +332,14 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
     },
     check: (file) => ports.call('certificate.check', { file }),
     dismissProblem: () => setState({ problem: null }),
+    chooseTheme: (theme) => {
+      kept.write(THEME_KEPT, theme);
+      setState({ theme });
+    },
+    coverWith: (cover) => setState({ cover }),
+    putKeypad: (keypad) => {
+      kept.write(KEYPAD_KEPT, keypad ? 'out' : 'in');
+      setState({ keypad });
+    },
   };
 }

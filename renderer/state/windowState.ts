@@ -4,6 +4,7 @@ import type { Notice, Output } from '../../core/contract/index.ts';
 import type { HeldJob } from './heldJob.ts';
 import type { CallError } from './ports.ts';
 import type { Route } from './route.ts';
+import type { Cover, ThemeChoice } from './screenChoice.ts';
 import type { TypedEntry } from './typedEntry.ts';
 
 export type Status = Output<'app.status'>;
@@ -39,6 +40,10 @@ export interface WindowState {
   readonly problem: CallError | null;
   readonly list: { readonly search: string; readonly rows: readonly JobRow[]; readonly total: number } | null;
   readonly certificates: Readonly<Record<string, readonly CertificateRow[]>>;
+  readonly theme: ThemeChoice;
+  readonly cover: Cover;
+  /** Whether the keypad for numbers is out. */
+  readonly keypad: boolean;
 }
 
 export type WindowStore = StoreApi<WindowState>;
@@ -60,5 +65,8 @@ export function createWindowStore(route: Route): WindowStore {
     problem: null,
     list: null,
     certificates: {},
+    theme: 'system',
+    cover: 'none',
+    keypad: false,
   }));
 }

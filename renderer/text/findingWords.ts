@@ -16,22 +16,32 @@ function amount(id: string, value: number, recipe: readonly ReadingSpec[]): stri
   return spec?.unit === 'deg' ? formatDeg(value, 2) : formatMm(value, 1);
 }
 
+/** A finding in one sentence, and the names it is about where they are too many to read in passing. */
+export interface FindingLine {
+  readonly words: string;
+  readonly names: readonly string[];
+}
+
+const plain = (words: string): FindingLine => ({ words, names: [] });
+
 /**
- * One suspect by name and amount. Several that cannot be told apart: what can be read again first, then what is known
- * beforehand; no amount, because it would be another for each of them.
+ * One suspect by name and amount. Several that cannot be told apart: the one to read again first; then all of them, what
+ * can be read again before what is known beforehand; no amount, because it would be another for each of them.
  */
-function suspectWords(suspect: SuspectFinding, recipe: readonly ReadingSpec[]): string {
+function suspectLine(suspect: SuspectFinding, recipe: readonly ReadingSpec[]): FindingLine {
   const [first = ''] = suspect.readingIds;
   if (suspect.readingIds.length === 1) {
     const by = amount(first, suspect.estimatedBlunder, recipe);
-    return say('finding.suspect', { reading: readingName(first, recipe), amount: by });
+    return plain(say('finding.suspect', { reading: readingName(first, recipe), amount: by }));
   }
   const isRead = (id: string): boolean => specOfKey(id, recipe) !== undefined;
   const ids = [...suspect.readingIds.filter(isRead), ...suspect.readingIds.filter((id) => !isRead(id))];
-  return say('finding.oneOfThese', {
-    readings: ids.map((id) => readingName(id, recipe)).join('; '),
-    reading: readingName(suspect.separatedBy ?? ids[0] ?? first, recipe),
-  });
+  return {
+    words: say('finding.oneOfThese', {
+      reading: readingName(suspect.separatedBy ?? ids[0] ?? first, recipe),
+    }),
+    names: ids.map((id) => readingName(id, recipe)),
+  };
 }
 
 /** What is not known yet because it is not read yet: what is open, and the reading that comes next. */
@@ -47,8 +57,11 @@ export function openWords(answer: PlacementAnswer, recipe: readonly ReadingSpec[
   });
 }
 
-export function findingWords(answer: PlacementAnswer, recipe: readonly ReadingSpec[]): readonly string[] {
-  const suspects = answer.suspects.map((suspect) => suspectWords(suspect, recipe));
+export function findingLines(
+  answer: PlacementAnswer,
+  recipe: readonly ReadingSpec[],
+): readonly FindingLine[] {
+  const suspects = answer.suspects.map((suspect) => suspectLine(suspect, recipe));
   const spreads = answer.spreads.map((each) =>
     say('finding.spread', {
       reading: readingName(each.id, recipe),
@@ -72,5 +85,5 @@ export function findingWords(answer: PlacementAnswer, recipe: readonly ReadingSp
   const problems = answer.problems
     .filter((each) => each.code !== 'placement/undetermined' || !STILL_OPEN.has(each.quantity))
     .flatMap((each) => solveTroubleWords(each, recipe));
-  return [...problems, ...suspects, ...spreads, ...controls, ...disagreement];
+  return [...problems.map(plain), ...suspects, ...[...spreads, ...controls, ...disagreement].map(plain)];
 }

@@ -12,6 +12,10 @@ export interface ButtonProps {
   readonly autoFocus?: boolean;
   readonly className?: string;
   readonly testId?: string;
+  /** A button that stays in or out. */
+  readonly pressed?: boolean;
+  /** The key that does the same, shown beside the words. */
+  readonly shortcut?: string;
   readonly type?: 'button' | 'submit';
   readonly onPress?: () => void;
 }
@@ -25,11 +29,14 @@ export function Button(props: ButtonProps): ReactNode {
       type={props.type ?? 'button'}
       {...(label === undefined ? {} : { 'aria-label': label })}
       {...(testId === undefined ? {} : { 'data-testid': testId })}
+      {...(props.pressed === undefined ? {} : { 'aria-pressed': props.pressed })}
+      {...(props.shortcut === undefined ? {} : { 'aria-keyshortcuts': props.shortcut })}
       {...(props.autoFocus === true ? { autoFocus: true } : {})}
       {...(props.onPress === undefined ? {} : { onPress: props.onPress })}
     >
       {icon === undefined ? null : <Icon name={icon} />}
       {children}
+      {props.shortcut === undefined ? null : <kbd className="key-hint">{props.shortcut}</kbd>}
     </AriaButton>
   );
 }

@@ -36,7 +36,9 @@ export function CheckScreen(): ReactNode {
   return (
     <main className="page page-check">
       <div className="page-head">
-        <h1>{say('check.screen')}</h1>
+        <div className="page-title">
+          <h1>{say('check.screen')}</h1>
+        </div>
         <Button icon="home" onPress={() => actions.go({ screen: 'home' })}>
           {say('act.home')}
         </Button>

@@ -28,7 +28,7 @@ export function CarFound({
             <div key={fact.label} className="fact">
               <dt>{fact.label}</dt>
               <dd>
-                {fact.value} <span className="fact-note">{fact.note}</span>
+                <span>{fact.value}</span> <span className="fact-note">{fact.note}</span>
               </dd>
             </div>
           ))}

@@ -36,12 +36,12 @@ export function DatumScreen({ held }: { readonly held: HeldJob }): ReactNode {
       held={held}
       sensor={sensor}
       stage="datum"
+      foot={<BodyMoved held={held} bodies={['car']} />}
       side={(facts) => (
         <>
           <SensorTabs held={held} />
           <DatumSide facts={facts} />
           <StageForm held={held} stage={stage} />
-          <BodyMoved held={held} bodies={['car']} />
           <Cautions keys={stage.cautions} />
         </>
       )}

@@ -1,8 +1,10 @@
 /** Home: every job as one line, newest first; one search, one new job, who works here. */
 import { type ReactNode, useEffect, useState } from 'react';
 import { say } from '../../../core/words/index.ts';
+import { THEME_CHOICES, themeOf } from '../../state/screenChoice.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
+import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { ProductMark } from '../../ui/Icon.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
@@ -22,6 +24,27 @@ function useSearch(): readonly [string, (text: string) => void] {
     return () => window.clearTimeout(timer);
   }, [actions, text]);
   return [text, setText];
+}
+
+/** How this PC's screen is set: seldom touched, so it stands at the foot. */
+function HomeFoot(): ReactNode {
+  const actions = useActions();
+  const theme = useWindow((state) => state.theme);
+  return (
+    <footer className="home-foot">
+      <span className="quiet">{say('theme.label')}</span>
+      <ChoiceButtons
+        label={say('theme.label')}
+        testId="theme"
+        items={THEME_CHOICES.map((value) => ({ value, text: say(`theme.${value}`) }))}
+        chosen={[theme]}
+        onChoose={([value]) => actions.chooseTheme(themeOf(value ?? null))}
+      />
+      <Button icon="lock" shortcut="F9" onPress={() => actions.coverWith('wipe')} testId="wipe">
+        {say('wipe.open')}
+      </Button>
+    </footer>
+  );
 }
 
 export function HomeScreen(): ReactNode {
@@ -61,6 +84,7 @@ export function HomeScreen(): ReactNode {
       ) : (
         <JobTable rows={list.rows} total={list.total} search={list.search} />
       )}
+      <HomeFoot />
       {opening ? <NewJob onClose={() => setOpening(false)} /> : null}
     </main>
   );

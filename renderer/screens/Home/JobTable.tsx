@@ -63,11 +63,11 @@ export function JobTable({
                   {row.plate || row.reference}
                 </AriaButton>
               </td>
-              <td>{row.car}</td>
+              <td className="job-car">{row.car}</td>
               <td>{row.sensors.join(', ')}</td>
-              <td>{row.certificate || sayKey(`stage.${row.stage}.title`)}</td>
+              <td className="job-stage">{row.certificate || sayKey(`stage.${row.stage}.title`)}</td>
               <td>{sayKey(row.waitsFor)}</td>
-              <td>{ageText(row.updatedUtcMs, now)}</td>
+              <td className="job-age">{ageText(row.updatedUtcMs, now)}</td>
             </tr>
           ))}
         </tbody>

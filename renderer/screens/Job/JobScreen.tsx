@@ -15,6 +15,7 @@ import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { NextAction } from './NextAction.tsx';
+import { NextLineInSight } from './nextLineInSight.ts';
 import { Rail } from './Rail.tsx';
 import { StageView } from './StageView.tsx';
 
@@ -67,7 +68,9 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
             }
           />
         )}
-        <StageView held={held} view={view} assessment={assessment} />
+        <NextLineInSight value={line}>
+          <StageView held={held} view={view} assessment={assessment} />
+        </NextLineInSight>
       </main>
     </div>
   );

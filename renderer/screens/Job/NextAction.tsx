@@ -1,8 +1,9 @@
 /** The line at the top: one line, one action, as large as fits; larger where the screen hangs farther away. */
-import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import type { ReactNode } from 'react';
 import { say } from '../../../core/words/index.ts';
 import type { NextLine } from '../../state/nextLine.ts';
 import { Button } from '../../ui/Button.tsx';
+import { useFittingSize } from '../../ui/useFittingSize.ts';
 
 /** Sizes of the line, CSS pixels, the largest first; the first is for large screens only. */
 const SIZES = [44, 28, 24, 20, 16] as const;
@@ -10,25 +11,6 @@ const SIZES = [44, 28, 24, 20, 16] as const;
 const LARGE_SCREEN = 1600;
 
 const firstStep = (): number => (globalThis.innerWidth >= LARGE_SCREEN ? 0 : 1);
-
-/** Makes the line smaller until it fits; starts anew with another text or another width. */
-function useFittingSize(text: string) {
-  const ref = useRef<HTMLHeadingElement>(null);
-  const [fit, setFit] = useState({ text, step: firstStep() });
-  useEffect(() => {
-    const start = (): void => setFit((before) => ({ ...before, step: firstStep() }));
-    window.addEventListener('resize', start);
-    return () => window.removeEventListener('resize', start);
-  }, []);
-  useLayoutEffect(() => {
-    const element = ref.current;
-    if (fit.text !== text) setFit({ text, step: firstStep() });
-    else if (element !== null && element.scrollWidth > element.clientWidth && fit.step < SIZES.length - 1) {
-      setFit({ text, step: fit.step + 1 });
-    }
-  });
-  return [ref, SIZES[fit.step] ?? 16] as const;
-}
 
 export function NextAction({
   line,
@@ -39,7 +21,7 @@ export function NextAction({
   readonly onGo: () => void;
   readonly onDone: () => void;
 }): ReactNode {
-  const [ref, size] = useFittingSize(line.text);
+  const [ref, size] = useFittingSize<HTMLHeadingElement>(line.text, SIZES, firstStep);
   return (
     <header className="next">
       <h1

@@ -9,7 +9,7 @@ import type { HeldJob } from '../../state/heldJob.ts';
 import { type ShownState, shownState } from '../../state/shownState.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
-import { ProductMark } from '../../ui/Icon.tsx';
+import { Icon, ProductMark } from '../../ui/Icon.tsx';
 import { OverallMark } from './OverallMark.tsx';
 import { PersonChooser } from './PersonChooser.tsx';
 
@@ -47,13 +47,15 @@ export function Rail({
     <nav className="rail" aria-label={say('job.stages')}>
       <AriaButton className="rail-home" onPress={() => actions.go({ screen: 'home' })} data-testid="go-home">
         <ProductMark size={24} />
-        <span className="rail-car">
-          <span className="strong">{textOf(held, 'intake.plate') || held.job.reference}</span>
-          <span className="quiet">
-            {`${textOf(held, 'intake.make')} ${textOf(held, 'intake.model')}`.trim()}
-          </span>
-        </span>
+        {say('act.home')}
       </AriaButton>
+      <div className="rail-car">
+        <span className="rail-plate">{textOf(held, 'intake.plate') || held.job.reference}</span>
+        <span className="quiet">
+          {`${textOf(held, 'intake.make')} ${textOf(held, 'intake.model')}`.trim()}
+        </span>
+        <OverallMark job={job} />
+      </div>
       <ul className="rail-stages">
         {stages.map((stage) => {
           const state = shownState(stage, held.job, assessment);
@@ -84,16 +86,27 @@ export function Rail({
           <br />
           {say('job.fixtureSetUp', { count: String(held.job.setUps.fixture) })}
         </p>
-        <AriaButton
-          className="rail-link"
-          aria-current={view === 'history' ? 'page' : 'false'}
-          onPress={() => actions.go({ screen: 'job', job, view: 'history' })}
-          data-testid="go-history"
-        >
-          {say('job.history')}
-        </AriaButton>
+        <div className="rail-tools">
+          <AriaButton
+            className="rail-tool"
+            aria-current={view === 'history' ? 'page' : 'false'}
+            onPress={() => actions.go({ screen: 'job', job, view: 'history' })}
+            data-testid="go-history"
+          >
+            <Icon name="history" />
+            {say('job.history')}
+          </AriaButton>
+          <AriaButton
+            className="rail-tool"
+            aria-keyshortcuts="F9"
+            onPress={() => actions.coverWith('wipe')}
+            data-testid="wipe"
+          >
+            <Icon name="lock" />
+            {say('wipe.open')}
+          </AriaButton>
+        </div>
         <PersonChooser key={person} />
-        <OverallMark job={job} />
       </div>
     </nav>
   );

@@ -29,7 +29,7 @@ export function CoordinateCards({ station, requirement, rule, children }: CardsP
     <div className="cards" data-testid="cards" data-basis={station.basis}>
       {LARGE.map((coordinate) => card(coordinate, false))}
       {children}
-      {SMALL.map((coordinate) => card(coordinate, true))}
+      <div className="card-rows">{SMALL.map((coordinate) => card(coordinate, true))}</div>
     </div>
   );
 }

@@ -1,5 +1,7 @@
 /** Placement: plan, cards, the readings of the fixture, and the moves that bring it where it must stand. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
+import { atSensor, fieldKey } from '../../../core/job/fieldKey.ts';
+import type { JobSensor } from '../../../core/job/job.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
@@ -7,6 +9,7 @@ import { useSensorInSight } from '../../state/sensorInSight.ts';
 import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';
+import { DistanceCover } from '../readings/DistanceCover.tsx';
 import { Findings, StillOpen } from '../readings/Findings.tsx';
 import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
@@ -40,24 +43,47 @@ function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts
   );
 }
 
-export function PlacementScreen({ held }: { readonly held: HeldJob }): ReactNode {
-  const stage = stageById('placement');
-  const sensor = useSensorInSight(held);
-  if (sensor === undefined) return <NoSensorYet held={held} stage={stage} />;
+/** Which mark is at the car's left is asked before anything is read, and out of the way once it is answered. */
+function isMarked(held: HeldJob, sensor: string): boolean {
+  return held.job.fields[fieldKey('placement.markedEnd', atSensor(sensor))] !== undefined;
+}
+
+function SensorPlacement({
+  held,
+  sensor,
+}: {
+  readonly held: HeldJob;
+  readonly sensor: JobSensor;
+}): ReactNode {
+  // As it was when the stage was opened: nothing moves away under the finger that answers.
+  const [marked] = useState(() => isMarked(held, sensor.sensor));
+  const markedEnd = <MarkedEnd held={held} sensor={sensor} />;
   return (
     <ReadingDesk
-      key={sensor.sensor}
       held={held}
       sensor={sensor}
       stage="placement"
+      foot={<BodyMoved held={held} bodies={['fixture', 'car']} />}
       side={(facts) => (
         <>
           <SensorTabs held={held} />
+          {marked ? null : markedEnd}
           <PlacementSide held={held} facts={facts} />
-          <BodyMoved held={held} bodies={['fixture', 'car']} />
-          <MarkedEnd held={held} sensor={sensor} />
+          {marked ? markedEnd : null}
+          <DistanceCover
+            station={facts.answer?.stations[0]}
+            requirement={facts.view.stations[0]}
+            rule={held.job.decisionRule}
+            preview={facts.preview}
+          />
         </>
       )}
     />
   );
+}
+
+export function PlacementScreen({ held }: { readonly held: HeldJob }): ReactNode {
+  const sensor = useSensorInSight(held);
+  if (sensor === undefined) return <NoSensorYet held={held} stage={stageById('placement')} />;
+  return <SensorPlacement key={sensor.sensor} held={held} sensor={sensor} />;
 }

@@ -60,7 +60,7 @@ function FindingGroup({
                         actions.lookAt(finding.key);
                       }}
                     >
-                      <Icon name="enter" />
+                      <Icon name="go" />
                       {placedWords(finding, held)}
                     </AriaButton>
                   </li>

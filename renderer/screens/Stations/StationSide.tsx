@@ -1,14 +1,17 @@
 /** One station: the number to set on the slide, what is proven, the conditions, and the capture attempts. */
 import type { ReactNode } from 'react';
+import { verdictShape } from '../../../core/certificate/coordinateText.ts';
 import { atStation } from '../../../core/job/fieldKey.ts';
-import type { JobSensor } from '../../../core/job/job.ts';
+import type { Job, JobSensor } from '../../../core/job/job.ts';
+import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
 import type { ProcedureStation } from '../../../core/procedure/schema.ts';
 import { formatMm } from '../../../core/units.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
+import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { ChoiceField, yesNo } from '../fields/ChoiceField.tsx';
 import { CoordinateCards } from '../Placement/CoordinateCards.tsx';
-import { BodyMoved } from '../readings/BodyMoved.tsx';
+import { DistanceCover } from '../readings/DistanceCover.tsx';
 import { Findings } from '../readings/Findings.tsx';
 import type { DeskFacts } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
@@ -19,6 +22,32 @@ interface StationSideProps {
   readonly sensor: JobSensor;
   readonly station: ProcedureStation | undefined;
   readonly facts: DeskFacts;
+}
+
+/** All of a station at a glance: its verdict, then each coordinate as a row. */
+function StationVerdict({
+  finding,
+  requirement,
+  rule,
+}: {
+  readonly finding: StationFinding;
+  readonly requirement: StationRequirement | undefined;
+  readonly rule: Job['decisionRule'];
+}): ReactNode {
+  return (
+    <details
+      className="sheet station-verdict"
+      open={finding.worst !== 'proven'}
+      data-testid="station-verdict"
+    >
+      <summary>
+        <span className="overline">{say('stations.verdict')}</span>
+        <VerdictMark kind={verdictShape(finding.worst)} words={say(`verdict.short.${finding.worst}`)} />
+      </summary>
+      {finding.basis === 'expected' ? <p className="quiet">{say('stations.expected')}</p> : null}
+      <CoordinateCards station={finding} requirement={requirement} rule={rule} />
+    </details>
+  );
 }
 
 export function StationSide({ held, sensor, station, facts }: StationSideProps): ReactNode {
@@ -38,12 +67,17 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
       {slide === undefined ? null : (
         <section className="sheet slide" data-testid="slide-set">
           <h2 className="overline">{say('stations.setSlide')}</h2>
-          <p className="slide-number">{formatMm(slide.setMm, 1)}</p>
-          <p>{say(slide.setMm < 0.05 ? 'stations.atCentre' : `stations.${slide.side}`)}</p>
+          <p className="slide-line">
+            <span className="slide-number">{formatMm(slide.setMm, 1)}</span>
+            <span>{say(slide.setMm < 0.05 ? 'stations.atCentre' : `stations.${slide.side}`)}</span>
+          </p>
         </section>
       )}
       {station === undefined ? null : (
         <>
+          {finding === undefined ? null : (
+            <StationVerdict finding={finding} requirement={requirement} rule={held.job.decisionRule} />
+          )}
           <CapturePanel held={held} sensor={sensor} station={station} found={finding?.basis === 'found'}>
             <ChoiceField
               held={held}
@@ -54,15 +88,14 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
               items={yesNo(['no'])}
             />
           </CapturePanel>
-          {finding === undefined ? null : (
-            <>
-              {finding.basis === 'expected' ? <p className="quiet">{say('stations.expected')}</p> : null}
-              <CoordinateCards station={finding} requirement={requirement} rule={held.job.decisionRule} />
-            </>
-          )}
         </>
       )}
-      <BodyMoved held={held} bodies={['fixture', 'car']} />
+      <DistanceCover
+        station={finding}
+        requirement={requirement}
+        rule={held.job.decisionRule}
+        preview={facts.preview}
+      />
     </>
   );
 }

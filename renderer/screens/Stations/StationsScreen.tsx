@@ -13,6 +13,7 @@ import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { Cautions } from '../fields/Cautions.tsx';
 import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
+import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { StationSide } from './StationSide.tsx';
 
@@ -61,6 +62,7 @@ function SensorStations({ held, sensor }: { readonly held: HeldJob; readonly sen
         stage="stations"
         only={only}
         {...(station === undefined ? {} : { station: station.id })}
+        foot={<BodyMoved held={held} bodies={['fixture', 'car']} />}
         side={(facts) => <StationSide held={held} sensor={sensor} station={station} facts={facts} />}
       />
     </div>

@@ -2,7 +2,8 @@
 import type { ReactNode } from 'react';
 import type { ReadingSpec } from '../../../core/placement/recipe.ts';
 import type { PlacementAnswer } from '../../../core/placement/types.ts';
-import { findingWords, openWords } from '../../text/findingWords.ts';
+import { say } from '../../../core/words/index.ts';
+import { findingLines, openWords } from '../../text/findingWords.ts';
 import { Notice } from '../../ui/Notice.tsx';
 
 interface FindingsProps {
@@ -20,12 +21,24 @@ export function StillOpen({ answer, recipe }: FindingsProps): ReactNode {
 }
 
 export function Findings({ answer, recipe }: FindingsProps): ReactNode {
-  const lines = findingWords(answer, recipe);
+  const lines = findingLines(answer, recipe);
   if (lines.length === 0) return null;
   return (
     <Notice tone="trouble">
       {lines.map((line) => (
-        <p key={line}>{line}</p>
+        <div key={line.words}>
+          <p>{line.words}</p>
+          {line.names.length === 0 ? null : (
+            <details className="these">
+              <summary>{say('finding.these', { count: String(line.names.length) })}</summary>
+              <ul>
+                {line.names.map((name) => (
+                  <li key={name}>{name}</li>
+                ))}
+              </ul>
+            </details>
+          )}
+        </div>
       ))}
     </Notice>
   );

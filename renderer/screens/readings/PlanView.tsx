@@ -22,6 +22,8 @@ interface PlanViewProps {
   readonly current: Slot | undefined;
   readonly station?: string;
   readonly onPick: (key: string) => void;
+  /** More tools beside the turning of the plan. */
+  readonly tools?: ReactNode;
 }
 
 /** Size of ordinary labels on the sheet, CSS pixels. */
@@ -60,14 +62,15 @@ export function PlanView(props: PlanViewProps): ReactNode {
   );
   return (
     <section className="plan" data-testid="plan" data-preview={props.preview || undefined}>
-      <div className="plan-sheet" ref={ref}>
-        {scene === undefined ? null : <SceneSvg scene={scene} onPick={props.onPick} />}
-      </div>
       <div className="plan-tools">
         <Button icon="turn" weight="quiet" onPress={() => setTurned(!turned)} testId="turn-plan">
           {turned ? say('plan.asIStand') : say('plan.carUp')}
         </Button>
+        {props.tools}
         {props.preview ? <span className="plan-preview">{say('plan.preview')}</span> : null}
+      </div>
+      <div className="plan-sheet" ref={ref}>
+        {scene === undefined ? null : <SceneSvg scene={scene} onPick={props.onPick} />}
       </div>
     </section>
   );

@@ -12,6 +12,7 @@ import { nextSlot, type Slot, slotsOf } from '../../state/readings.ts';
 import { typedPreviews } from '../../state/typedPreviews.ts';
 import { readingFocusKey } from '../../state/useFocusKey.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
+import { DeskTools } from './DeskTools.tsx';
 import { LapStrip } from './LapStrip.tsx';
 import { NeedsIntake } from './NeedsIntake.tsx';
 import { PlanView } from './PlanView.tsx';
@@ -35,9 +36,11 @@ interface ReadingDeskProps {
   /** Which of the stage's readings are entered here; all of them when absent. */
   readonly only?: (slot: Slot) => boolean;
   readonly side: (facts: DeskFacts) => ReactNode;
+  /** Stays in sight below the side, however long that is. */
+  readonly foot?: ReactNode;
 }
 
-export function ReadingDesk({ held, sensor, stage, station, only, side }: ReadingDeskProps): ReactNode {
+export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: ReadingDeskProps): ReactNode {
   const { job } = held;
   const actions = useActions();
   const typed = useWindow((state) => state.typed);
@@ -59,6 +62,8 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
     },
     [actions],
   );
+  const keypad = useWindow((state) => state.keypad);
+  const [keys, setKeys] = useState<HTMLDivElement | null>(null);
   const ready = sensor.procedure !== null && sensor.equipment !== null;
   const facts: DeskFacts = { view, slots, answer, preview };
   return (
@@ -71,6 +76,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
           slots={slots}
           current={current}
           onPick={pick}
+          tools={<DeskTools stage={stage} keys={ready} />}
           {...(station === undefined ? {} : { station })}
         />
         {ready ? <LapStrip slots={slots} current={current} answer={answer} onPick={pick} /> : null}
@@ -82,12 +88,19 @@ export function ReadingDesk({ held, sensor, stage, station, only, side }: Readin
             view={view}
             slot={current}
             slots={slots}
+            keys={keypad ? keys : null}
             onRecorded={() => pick(nextSlot(slots, current.key)?.key ?? current.key)}
             onStay={() => setPicked(current.key)}
           />
         )}
       </div>
-      <div className="desk-side">{side(facts)}</div>
+      <div className="desk-side">
+        <div className="desk-scroll">
+          <div ref={setKeys} />
+          {side(facts)}
+        </div>
+        {foot}
+      </div>
     </div>
   );
 }

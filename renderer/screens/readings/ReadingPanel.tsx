@@ -4,6 +4,7 @@
  */
 import { type FocusEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
+import { createPortal } from 'react-dom';
 import type { Cure } from '../../../core/entry/index.ts';
 import { say } from '../../../core/words/index.ts';
 import { entryContext } from '../../state/expectation.ts';
@@ -18,6 +19,7 @@ import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { Icon } from '../../ui/Icon.tsx';
+import { Keypad } from '../../ui/Keypad.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { leftForGood } from '../fields/leftForGood.ts';
@@ -31,12 +33,15 @@ interface ReadingPanelProps {
   readonly view: PlacementView;
   readonly slot: Slot;
   readonly slots: readonly Slot[];
+  /** Where the keypad stands while it is out. */
+  readonly keys: Element | null;
   readonly onRecorded: () => void;
   /** The reading in sight stays in sight: the person is at work elsewhere. */
   readonly onStay: () => void;
 }
 
-export function ReadingPanel({ held, view, slot, slots, onRecorded, onStay }: ReadingPanelProps): ReactNode {
+export function ReadingPanel(props: ReadingPanelProps): ReactNode {
+  const { held, view, slot, slots, keys, onRecorded, onStay } = props;
   const actions = useActions();
   const { job } = held;
   const typed = useWindow((state) => state.typed[typedKey(job.id, slot.draft)]);
@@ -68,6 +73,10 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded, onStay }: Re
     });
     void actions.send(job.id, slot.draft, [fact]);
     actions.drop(job.id, directionKey(slot));
+  };
+  const write = (next: string): void => {
+    setAsked(false);
+    actions.type(job.id, slot.draft, next);
   };
   const isPlain = read.ok && read.value.question === undefined && !needsWay;
   const enter = (): void => {
@@ -114,10 +123,7 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded, onStay }: Re
         mark={typed?.phase ?? (slot.standing.length > 0 ? 'recorded' : 'none')}
         unit={spec.unit === 'deg' ? '°' : (instrument?.numbersIn ?? 'mm')}
         inputRef={input}
-        onChange={(next) => {
-          setAsked(false);
-          actions.type(job.id, slot.draft, next);
-        }}
+        onChange={write}
         onEnter={enter}
         beside={
           <>
@@ -163,6 +169,12 @@ export function ReadingPanel({ held, view, slot, slots, onRecorded, onStay }: Re
         repeats={slot.standing.length > 0}
         onChoose={(id) => actions.type(job.id, instrumentKey(slot), id)}
       />
+      {keys === null
+        ? null
+        : createPortal(
+            <Keypad text={text} fractions={instrument?.numbersIn === 'in'} onText={write} onEnter={enter} />,
+            keys,
+          )}
     </fieldset>
   );
 }

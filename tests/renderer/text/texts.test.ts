@@ -9,7 +9,7 @@ import { placementView } from '../../../renderer/state/placementView.ts';
 import { ageText, stampText } from '../../../renderer/text/ageText.ts';
 import { carFoundWords } from '../../../renderer/text/carFoundWords.ts';
 import { errorWords } from '../../../renderer/text/errorWords.ts';
-import { findingWords, openWords } from '../../../renderer/text/findingWords.ts';
+import { findingLines, openWords } from '../../../renderer/text/findingWords.ts';
 import { sayKey } from '../../../renderer/text/sayKey.ts';
 import { solveTroubleWords } from '../../../renderer/text/solveTroubleWords.ts';
 import { cameraOf, heldAfter, script } from '../demoHeld.ts';
@@ -118,20 +118,31 @@ const good: PlacementAnswer = answer.value;
 
 describe('what the readings say of each other', () => {
   test('nothing, when they agree', () => {
-    expect(findingWords(good, recipe)).toEqual([]);
+    expect(findingLines(good, recipe)).toEqual([]);
   });
 
   test('one that does not fit is named with its amount; of several it is "one of these"', () => {
     const one = { readingIds: ['bar.sameL'], estimatedBlunder: 12.34, standardisedResidual: 4.1 };
-    expect(findingWords({ ...good, suspects: [one] }, recipe)).toEqual([
-      "Does not fit the others: car's-left point ahead to car's-left bar end, by about 12.3 mm. Read it again.",
+    expect(findingLines({ ...good, suspects: [one] }, recipe)).toEqual([
+      {
+        words:
+          "Does not fit the others: car's-left point ahead to car's-left bar end, by about 12.3 mm. Read it again.",
+        names: [],
+      },
     ]);
     const several = { ...one, readingIds: ['tape.scale', 'bar.sameL', 'bar.diagRL'] };
-    expect(findingWords({ ...good, suspects: [several] }, recipe)).toEqual([
-      "One of these does not fit: car's-left point ahead to car's-left bar end; car's-right point ahead to car's-left bar end; scale of the tape. Read again first: car's-left point ahead to car's-left bar end.",
+    expect(findingLines({ ...good, suspects: [several] }, recipe)).toEqual([
+      {
+        words: "One of these does not fit. Read again first: car's-left point ahead to car's-left bar end.",
+        names: [
+          "car's-left point ahead to car's-left bar end",
+          "car's-right point ahead to car's-left bar end",
+          'scale of the tape',
+        ],
+      },
     ]);
     const separated = { ...several, separatedBy: 'bar.diagRL' };
-    expect(findingWords({ ...good, suspects: [separated] }, recipe)[0]).toMatch(
+    expect(findingLines({ ...good, suspects: [separated] }, recipe)[0]?.words).toMatch(
       /Read again first: car's-right point ahead to car's-left bar end\.$/,
     );
   });
@@ -147,7 +158,7 @@ describe('what the readings say of each other', () => {
   });
 
   test('spreads, controls and a failed test of all are said; an open quantity is left to the next action', () => {
-    const lines = findingWords(
+    const lines = findingLines(
       {
         ...good,
         spreads: [{ id: 'fixture.pitch', spread: 0.01, limit: 0.002 }],
@@ -159,7 +170,7 @@ describe('what the readings say of each other', () => {
         ],
       },
       recipe,
-    );
+    ).map((line) => line.words);
     expect(lines).toHaveLength(4);
     expect(lines.join(' ')).toContain('0.57°');
     expect(lines.join(' ')).toContain('9.0 mm');

@@ -1,0 +1,35 @@
+/** The view for a person across the bay, filled from the station in sight. */
+import type { ReactNode } from 'react';
+import type { Job } from '../../../core/job/job.ts';
+import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
+import { say } from '../../../core/words/index.ts';
+import { useActions, useWindow } from '../../state/windowContext.tsx';
+import { distanceRows } from '../../text/distanceWords.ts';
+import { DistanceView } from '../../ui/DistanceView.tsx';
+import { useNextLine } from '../Job/nextLineInSight.ts';
+
+export function DistanceCover({
+  station,
+  requirement,
+  rule,
+  preview,
+}: {
+  readonly station: StationFinding | undefined;
+  readonly requirement: StationRequirement | undefined;
+  readonly rule: Job['decisionRule'];
+  readonly preview: boolean;
+}): ReactNode {
+  const actions = useActions();
+  const shown = useWindow((state) => state.cover === 'distance');
+  const line = useNextLine();
+  if (!shown) return null;
+  return (
+    <DistanceView
+      line={line.text}
+      rows={station === undefined ? [] : distanceRows(station, requirement?.place ?? 'ahead', rule)}
+      empty={say('placement.notYet')}
+      onClose={() => actions.coverWith('none')}
+      {...(preview ? { note: say('plan.previewWords') } : {})}
+    />
+  );
+}

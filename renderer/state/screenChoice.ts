@@ -1,0 +1,31 @@
+/** How this PC's screen is set: kept on the PC only, no part of any job's record. */
+
+/** Light or dark as the system says, or as was chosen here. */
+export const THEME_CHOICES = ['system', 'light', 'dark'] as const;
+export type ThemeChoice = (typeof THEME_CHOICES)[number];
+
+/** What lies over the window: the view for a person across the bay, or the lock while the glass is wiped. */
+export type Cover = 'none' | 'distance' | 'wipe';
+
+export const THEME_KEPT = 'datumline.theme';
+export const KEYPAD_KEPT = 'datumline.keypad';
+
+/** The choice that was kept; anything else, or nothing, follows the system. */
+export function themeOf(kept: string | null): ThemeChoice {
+  return THEME_CHOICES.find((each) => each === kept) ?? 'system';
+}
+
+/** The keypad is out where it was left out. */
+export function keypadOf(kept: string | null): boolean {
+  return kept === 'out';
+}
+
+/** The cover a key asks for on top of the one in sight; undefined where the key means nothing. */
+export function coverOfKey(key: string, cover: Cover, distancePossible: boolean): Cover | undefined {
+  // A lock that a wiped keyboard could open would be none.
+  if (cover === 'wipe') return undefined;
+  if (key === 'F9') return 'wipe';
+  if (key !== 'F8') return undefined;
+  if (cover === 'distance') return 'none';
+  return distancePossible ? 'distance' : undefined;
+}
