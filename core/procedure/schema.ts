@@ -148,6 +148,8 @@ export const procedureSchema = z.strictObject({
   stations: z.array(stationSchema).min(1).max(12),
   steps: z.array(z.strictObject({ text: words, caution: words.nullable() })).max(60),
   decisionRule: z.enum(['guarded', 'simple', 'fullU']).nullable(),
+  /** How long work may stand still before a control must agree, minutes; absent: the shop's way. */
+  pauseLimitMin: z.int().min(1).max(1440).optional(),
   source: sourceSchema,
 });
 

@@ -48,6 +48,7 @@ export const PLACEMENT_WORDS = {
   'next.control': 'Control does not agree. Read the fixture again.',
   'next.betterReading': 'Read once more: {reading}',
   'next.moveOnce': 'Within the uncertainty. Move no further; decide at sign-off.',
+  'next.controlDue': 'Read as a control: {reading}',
   'next.nextStand': 'Put the fixture up for the next station: {station}',
   'next.anotherStand': 'Put the fixture up for the next station',
   'next.proven': 'Every station is proven. Touch neither car nor fixture.',
@@ -68,6 +69,9 @@ export const PLACEMENT_WORDS = {
   'placement.faceAcrossCar': 'This recipe serves targets that look along the car. Use another recipe here.',
   'placement.bodyLeavesOpen':
     'This stand is not read for {coordinates}, which the procedure judges. Use a fixture with a bar here.',
+  'control.pause': 'Work stood still for {minutes} minutes: one control must agree before it goes on.',
+  'control.answeredAnew':
+    'Something on the car was answered anew after it was measured: one control must agree before work goes on.',
   'impact.untouched': '{number}: the correction concerns nothing in this job.',
   'impact.same': '{number}: solved again, every verdict stays.',
   'impact.turns': '{number}: verdicts that turn: {count}',
