@@ -24,7 +24,7 @@ export function planDesign(setUp: PlanSetUp, recipe: PlanRecipe): Result<Design,
 
 /**
  * What a plan will find at the required pose: for careful work with the default recipe, each reading once and the target 5 m
- * from the rear axle, U to the side is about 4.5 mm. Fails with `planning/undetermined` and the missing readings.
+ * from the rear axle, U to the side is 4.2 mm. Fails with `planning/undetermined` and the missing readings.
  */
 export function predict(design: Design, plan: Plan): Result<readonly PredictedStation[], PlanningError> {
   const counts = countsOf(design, plan);

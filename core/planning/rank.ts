@@ -34,7 +34,7 @@ export type Ranking =
   | { readonly state: 'undetermined'; readonly needed: readonly string[] }
   | { readonly state: 'ranked'; readonly deciding: Deciding; readonly candidates: readonly RankedReading[] };
 
-/** The plan that readings so far amount to: proof readings counted by slot. */
+/** The plan that readings amount to: proof readings counted by slot. Give those of the present set-ups (`heldReadings`). */
 export function planOfReadings(readings: readonly PlacementReading[]): Plan {
   const plan = new Map<string, number>();
   for (const reading of readings) {

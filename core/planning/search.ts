@@ -41,8 +41,6 @@ export interface Incumbent {
 /** One search; call `run` with rising costs and keep the object, which remembers its tangents. */
 export class Search {
   best: Incumbent | undefined;
-  /** Boxes looked into, for tests and measurements. */
-  boxes = 0;
   private readonly design: Design;
   private readonly goals: readonly Goal[];
   private readonly indices: readonly number[];
@@ -71,7 +69,6 @@ export class Search {
   private look(box: Box, open: readonly number[]): void {
     const budget = this.cost - costOf(this.design, box.least);
     if (budget < 0) return;
-    this.boxes++;
     if (this.best !== undefined && this.leastSeconds(box, open, budget) >= this.best.seconds) return;
     if (this.isCutOff(box, budget)) return;
     const [slot, ...rest] = open;

@@ -26,21 +26,26 @@ function keep([low, high]: Part, start: number, slope: number): Part {
   return slope > 0 ? [low, Math.min(high, crossing)] : [Math.max(low, crossing), high];
 }
 
+function corner({ outline }: Obstacle, index: number): Vec2 {
+  return outline[index % outline.length] ?? [0, 0];
+}
+
 /** The part of a line inside an obstacle, or undefined when it passes. */
 export function partInside(line: SightLine, obstacle: Obstacle): Part | undefined {
   const { from, to, halfWidthMm, aboveMm } = line;
-  let part: Part = [0, 1];
-  obstacle.outline.forEach(([ax, ay], i) => {
-    const next: Vec2 = obstacle.outline[(i + 1) % obstacle.outline.length] ?? [ax, ay];
-    const side = Math.hypot(next[0] - ax, next[1] - ay);
+  // Heights first: most slices of a tyre lie above a tape.
+  const rise = to[2] - from[2];
+  let part = keep([0, 1], from[2] - obstacle.toMm, rise);
+  part = keep(part, obstacle.fromMm - from[2] - aboveMm, -rise);
+  for (let i = 0; i < obstacle.outline.length && part[0] < part[1]; i++) {
+    const [ax, ay] = corner(obstacle, i);
+    const [bx, by] = corner(obstacle, i + 1);
+    const side = Math.hypot(bx - ax, by - ay);
     // Outward normal of a side of a counter-clockwise outline.
-    const [nx, ny] = [(next[1] - ay) / side, (ax - next[0]) / side];
+    const [nx, ny] = [(by - ay) / side, (ax - bx) / side];
     const start = nx * (from[0] - ax) + ny * (from[1] - ay) - halfWidthMm;
     part = keep(part, start, nx * (to[0] - from[0]) + ny * (to[1] - from[1]));
-  });
-  const rise = to[2] - from[2];
-  part = keep(part, from[2] - obstacle.toMm, rise);
-  part = keep(part, obstacle.fromMm - from[2] - aboveMm, -rise);
+  }
   return part[0] < part[1] ? part : undefined;
 }
 

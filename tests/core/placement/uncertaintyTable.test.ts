@@ -7,6 +7,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Coordinate } from '../../../core/frames.ts';
 import type { PlacementInput, WorkClass } from '../../../core/placement/types.ts';
+import { limitsOf } from '../../../core/planning/limits.ts';
+import { designFor, planWith, predictedOf, setUpOf } from '../planning/setUps.ts';
 import { answerOf, coordinateOf } from './answers.ts';
 import { CENTRE, EQUIPMENT, inputOf, SQUARE } from './trueLayout.ts';
 
@@ -142,6 +144,76 @@ describe('the table of the README', () => {
     for (const [i, coordinate] of (['ahead', 'left', 'yaw'] as const).entries()) {
       const [low, high] = rangeOf(cells[i] ?? '');
       inside(expanded(input, coordinate), low, high);
+    }
+  });
+});
+
+/**
+ * The same before any reading: planning, with the car-side lines set out far enough (1.2 m) for the diagonals to pass the
+ * tyres. The ranges are the linear estimate made beforehand (common practice, no source).
+ */
+describe('the table as planning computes it', () => {
+  const plannedOf = (work: WorkClass, drops: number, barLengthMm = 2000) => {
+    const fixture = { ...EQUIPMENT.fixture, barLength: { mm: barLengthMm, uMm: 0.3 } };
+    const design = designFor(setUpOf({ equipment: { ...EQUIPMENT, fixture } }, work));
+    const plan = planWith(design, { 'drop.FL': drops, 'drop.FR': drops, 'drop.RL': drops, 'drop.RR': drops });
+    return (coordinate: Coordinate) => {
+      const found = predictedOf(design, plan, coordinate);
+      const share = (id: string): number => found.shares.find((each) => each.readingId === id)?.share ?? 0;
+      return { ...found, shown: coordinate === 'yaw' ? found.U / DEG : found.U, share };
+    };
+  };
+  const ESTIMATE = {
+    typical: { drops: 1, ahead: [3.5, 4], left: [6, 8], yaw: [0.12, 0.21] },
+    careful: { drops: 2, ahead: [2, 2.5], left: [3.5, 5], yaw: [0.08, 0.15] },
+    best: { drops: 1, ahead: [1.3, 1.6], left: [2.2, 3], yaw: [0.05, 0.09] },
+  } as const;
+  const works = ['typical', 'careful', 'best'] as const;
+
+  test.each(works)('%s work: to the side and squareness are as estimated', (work) => {
+    const { drops, left, yaw } = ESTIMATE[work];
+    const planned = plannedOf(work, drops);
+    inside(planned('left').shown, left[0], left[1]);
+    inside(planned('yaw').shown, yaw[0], yaw[1]);
+  });
+
+  test('typical work ahead is as estimated; the drops of the hubs are the largest part of it', () => {
+    const ahead = plannedOf('typical', 1)('ahead');
+    inside(ahead.shown, 3.5, 4);
+    expect(limitsOf(ahead.shares)[0]?.name).toBe('hubDrops');
+  });
+
+  test.each(['careful', 'best'] as const)(
+    '%s work ahead is above the estimate, which left out what no repeat lowers: tape scale over 5 m and face centre',
+    (work) => {
+      const { drops, ahead } = ESTIMATE[work];
+      const found = plannedOf(work, drops)('ahead');
+      expect(found.shown).toBeGreaterThan(ahead[1] + 0.3);
+      const shared = found.share('tape.scale') + found.share('fixture.face');
+      expect(shared).toBeGreaterThan(0.25);
+      inside(found.shown * Math.sqrt(1 - shared), ahead[0], ahead[1] + 0.05);
+    },
+  );
+
+  test('a bar of 1.5 m instead of 2 m squares a fifth worse: best work is then just past the estimate of 0.09 degrees', () => {
+    const [short, long] = [plannedOf('best', 1, 1500)('yaw').shown, plannedOf('best', 1)('yaw').shown];
+    expect(short / long).toBeCloseTo(1.18, 1);
+    inside(short, 0.09, 0.094);
+  });
+
+  test.each(works)('%s work: the README says what planning computes', (work) => {
+    const readme = readFileSync(new URL('../../../README.md', import.meta.url), 'utf8');
+    const rows = (readme.split('<!-- table: uncertainty -->')[1] ?? '').split('\n').slice(3, 6);
+    const cells =
+      rows
+        .find((each) => each.startsWith(`| ${work}:`))
+        ?.split('|')
+        .slice(2, 5) ?? [];
+    const planned = plannedOf(work, ESTIMATE[work].drops);
+    expect(cells).toHaveLength(3);
+    for (const [i, coordinate] of (['ahead', 'left', 'yaw'] as const).entries()) {
+      const [low, high] = rangeOf(cells[i] ?? '');
+      inside(planned(coordinate).shown, low, high);
     }
   });
 });
