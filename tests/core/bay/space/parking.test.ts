@@ -186,6 +186,35 @@ describe('the best place to park', () => {
     expect(best(HALL, WORK)).toEqual(best(HALL, WORK));
   });
 
+  test('a bay that runs askew by 0.35 rad: the heading is found to where it costs less than the step', () => {
+    const askew = (p: Vec2): Vec2 => [
+      Math.cos(0.35) * p[0] - Math.sin(0.35) * p[1],
+      Math.sin(0.35) * p[0] + Math.cos(0.35) * p[1],
+    ];
+    const narrow: Bay = { outline: box(0, 0, 9000, 3000).map(askew), obstacles: [] };
+    const limits: ParkingLimits = { xMm: [0, 4000], yMm: [0, 4000], headingsRad: [[-0.1, 0.6]] };
+    // Car: (3000 - 1800) / 2 less 400; fixture: (3000 - 2400) / 2. Only straight in the bay is there 200 on either side.
+    const found = best(narrow, WORK, limits, 2);
+    expect(found.fit.spareMm).toBeGreaterThan(198);
+    expect(found.mostSpareMm).toBeGreaterThanOrEqual(200 - 1e-6);
+    expect(Math.abs(found.place.headingRad - 0.35)).toBeLessThan(0.001);
+  });
+
+  test('only the heading is free (the rear wheels stand in turn plates): it is found by turning alone', () => {
+    const there: ParkingLimits = { xMm: [2000, 2000], yMm: [1300, 1300], headingsRad: [[-0.3, 0.3]] };
+    const parts = [FIXTURE, ZONE];
+    const found = best(HALL, parts, there, 2);
+    let most = Number.NEGATIVE_INFINITY;
+    for (let turn = -0.3; turn <= 0.3; turn += 0.0005) {
+      most = Math.max(most, fitOf(HALL, parts, 2000, 1300, (turn * 180) / Math.PI).spareMm);
+    }
+    expect(found.fit.spareMm).toBeGreaterThanOrEqual(most - 2);
+    expect(found.mostSpareMm).toBeGreaterThanOrEqual(most);
+    // Straight on, the fixture is 100 mm from the near wall: turning away from it gains much.
+    expect(fitOf(HALL, parts, 2000, 1300).spareMm).toBeCloseTo(100, 9);
+    expect(most).toBeGreaterThan(300);
+  });
+
   test('a pillar drives the car to the other side', () => {
     const pillar = { name: 'pillar', outline: box(4000, 3200, 400, 400), fromMm: 0, toMm: 3000 };
     const wide: Bay = { outline: box(0, 0, 9000, 4600), obstacles: [pillar] };
