@@ -13,11 +13,19 @@ import { beyondMm, turnsText } from './kinematics/amount.ts';
 import type { JointPositions } from './kinematics/fixtureKinematics.ts';
 import { keptBy } from './kinematics/kept.ts';
 import { attitudeOf, type Stand, type StandGeometry, standFor, targetOf } from './kinematics/stand.ts';
+import { mayStand } from './kinematics/standing.ts';
 import { type OwnUncertainties, pivotFor, type Step, stepsTo } from './kinematics/steps.ts';
 import { turnBetween } from './model.ts';
 import type { ReadingSpec } from './recipe.ts';
 import { retakeAfter } from './setups.ts';
-import type { Move, MoveKind, PlacementFixture, PoseCovariance, StationFinding } from './types.ts';
+import type {
+  DecisionRuleName,
+  Move,
+  MoveKind,
+  PlacementFixture,
+  PoseCovariance,
+  StationFinding,
+} from './types.ts';
 
 /** What moves are computed from. `heightMm` is the target's height over the floor, which the mast's length follows. */
 export interface MoveInput {
@@ -29,6 +37,8 @@ export interface MoveInput {
   readonly body?: BodyKind;
   /** Where the adjusters stand; those not given count as in their middle. */
   readonly positions?: JointPositions;
+  /** How the station is judged; guarded when absent. */
+  readonly rule?: DecisionRuleName;
 }
 
 /** Standard uncertainties of the found pose along and about the required face's own axes. */
@@ -117,7 +127,11 @@ export function movesTo(input: MoveInput): readonly Move[] {
   const floorUpMm = upMm - heightMm;
   const from = standFor(geometry, [aheadMm, leftMm, upMm], floorUpMm, turn);
   const goal: Vec3 = [finding.required.aheadMm, finding.required.leftMm, finding.required.upMm];
-  const u = ownUncertainties(finding.covariance, required);
+  const u = mayStand(
+    ownUncertainties(finding.covariance, required),
+    finding.coordinates,
+    input.rule ?? 'guarded',
+  );
   const steps = stepsTo({
     geometry,
     from,

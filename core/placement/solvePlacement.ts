@@ -111,6 +111,7 @@ function movesFor(
       fixture: input.equipment.fixture,
       heightMm,
       recipe,
+      rule: input.decisionRule,
       ...(input.body === undefined ? {} : { body: input.body }),
     });
     if (moves.length > 0) return moves;

@@ -79,6 +79,8 @@ export const PLACEMENT_WORDS = {
   'impact.value': '{verdict} (off by {off})',
   'impact.notFound': 'not found',
   'impact.radial': 'distance from the required point',
+  'mats.undetermined': 'Each mat needs three tapes and three heights. Still open: {mats}.',
+  'mats.unknownPlace': 'A tape or a height names a place that is not there: {places}.',
   'placement.firstStationSlides': 'A slide needs a placed station before it.',
   'placement.noSideArm': 'The side arms have no length yet.',
 } as const;
