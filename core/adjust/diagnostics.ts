@@ -10,18 +10,19 @@ import type { GlobalTest, RowResult } from './solution.ts';
 import { DETECTABLE, GLOBAL_ALPHA, UNCONTROLLED } from './testLevels.ts';
 import { rowAgainst, testProduct, testVectors } from './testVectors.ts';
 
-/** a_i Q a_j' of two rows: covariance of their computed values. */
-export function rowProduct(lin: Linearisation, covariance: Float64Array, i: number, j: number): number {
+/** a_i Q a_i' of a row: variance of its computed value. Q is symmetric: each pair of unknowns is met once. */
+function rowVariance(lin: Linearisation, covariance: Float64Array, i: number): number {
   const { start, columns, partials } = lin.rows;
   const n = lin.problem.layout.slotOfColumn.length;
+  const first = indexAt(start, i);
+  const end = indexAt(start, i + 1);
   let sum = 0;
-  for (let e = indexAt(start, i); e < indexAt(start, i + 1); e++) {
+  for (let e = first; e < end; e++) {
     const row = indexAt(columns, e) * n;
     let inner = 0;
-    for (let f = indexAt(start, j); f < indexAt(start, j + 1); f++) {
-      inner += at(covariance, row + indexAt(columns, f)) * at(partials, f);
-    }
-    sum += at(partials, e) * inner;
+    for (let f = first; f < e; f++) inner += at(covariance, row + indexAt(columns, f)) * at(partials, f);
+    const own = at(partials, e);
+    sum += own * (2 * inner + at(covariance, row + indexAt(columns, e)) * own);
   }
   return sum;
 }
@@ -32,7 +33,7 @@ export function rowResults(lin: Linearisation, covariance: Float64Array): RowRes
   return lin.problem.observations.map((one, i) => {
     const residual = at(lin.residuals, i);
     const weight = at(lin.weights, i);
-    const redundancy = weight === 0 ? 0 : 1 - weight * rowProduct(lin, covariance, i, i);
+    const redundancy = weight === 0 ? 0 : 1 - weight * rowVariance(lin, covariance, i);
     const controlled = redundancy > UNCONTROLLED;
     const spread = one.u / Math.sqrt(controlled ? redundancy : 1);
     return {

@@ -30,6 +30,9 @@ export interface Gauge {
   readonly reach: number;
 }
 
+/** No freedom: the datum is given. */
+export const HELD: Gauge = { freedoms: [], combinations: [], centre: [0, 0, 0], reach: 1 };
+
 /**
  * Finds the freedoms at the current state. A layout may tip over as a whole only where neither a reading nor a given
  * coordinate knows where up is (`feelsGravity` false); elsewhere a height that nothing holds is missing, not free.

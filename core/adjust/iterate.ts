@@ -5,7 +5,7 @@
  */
 import { at } from '../linalg/at.ts';
 import { err, ok, type Result } from '../result.ts';
-import { findGauge, type Gauge } from './gauge.ts';
+import { findGauge, type Gauge, HELD } from './gauge.ts';
 import type { Linearisation } from './linearise.ts';
 import { NormalSystem } from './normal.ts';
 import type { StopReason } from './solution.ts';
@@ -24,6 +24,8 @@ const SLACK = 1e-9;
 const WILD_SQUARED = 1e30;
 const FIRST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e12;
+/** A matrix of which every pivot keeps this share of its diagonal leaves no motion of the layout free. */
+const WELL_HELD = 1e-8;
 /** Steps before giving up; a network with sound readings needs three to five. */
 export const DEFAULT_ITERATIONS = 50;
 
@@ -49,8 +51,7 @@ export type NoArrival =
 /** Iterates from `state.values` as they stand. */
 export function iterate(lin: Linearisation, mostIterations: number): Result<Arrival, NoArrival> {
   let squares = lin.evaluate();
-  const gauge = findGauge(lin);
-  const normal = new NormalSystem(lin, gauge);
+  const { normal, gauge } = firstSystem(lin);
   const before = new Float64Array(lin.state.values.length);
   let damping = 0;
   let damped = false;
@@ -101,6 +102,20 @@ export function iterate(lin: Linearisation, mostIterations: number): Result<Arri
     }
   }
   return err({ why: 'notConverged', iterations: mostIterations, gauge, normal });
+}
+
+/**
+ * The normal equations at the start, with the layout's freedoms. Where enough is given to hold the layout they are tried
+ * without any: a matrix that factors well leaves no motion free, and the search for one is spared.
+ */
+function firstSystem(lin: Linearisation): { readonly normal: NormalSystem; readonly gauge: Gauge } {
+  if (lin.mayBeHeld) {
+    const normal = new NormalSystem(lin, HELD);
+    normal.assemble();
+    if (normal.factorise(0, WELL_HELD) < 0) return { normal, gauge: HELD };
+  }
+  const gauge = findGauge(lin);
+  return { normal: new NormalSystem(lin, gauge), gauge };
 }
 
 function raised(damping: number): number {

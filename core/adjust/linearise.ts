@@ -18,6 +18,9 @@ export class Linearisation {
   private whitening: Whitening | undefined;
   /** Whether a reading, or a coordinate given beforehand, knows which way is up. */
   readonly feelsGravity: boolean;
+  /** At least three plan coordinates or headings are given, as many as a layout in plan needs to lie still. */
+  readonly mayBeHeld: boolean;
+  private readonly observed: Float64Array;
 
   constructor(problem: Problem) {
     const count = problem.observations.length;
@@ -26,12 +29,19 @@ export class Linearisation {
     this.rows = new Rows(count, this.state);
     this.weights = new Float64Array(count);
     this.residuals = new Float64Array(count);
+    this.observed = new Float64Array(count);
     const exact: number[] = [];
     problem.observations.forEach((one, i) => {
+      this.observed[i] = one.observed;
       if (one.exact === true) exact.push(i);
       else this.weights[i] = 1 / (one.u * one.u);
     });
     this.exact = exact;
+    let given = 0;
+    for (const { of, component, prior } of problem.layout.slots) {
+      if (prior.state !== 'free' && of !== 'shared' && of !== 'bodyPoint' && component !== 'z') given++;
+    }
+    this.mayBeHeld = given >= 3;
     this.feelsGravity =
       problem.bound.some((reading) => reading.feelsGravity) ||
       problem.layout.slots.some(
@@ -41,7 +51,7 @@ export class Linearisation {
 
   /** Computes rows and residuals at `state.values`; answers the weighted sum of squared residuals. */
   evaluate(): number {
-    const { problem, state, rows, residuals, weights } = this;
+    const { problem, state, rows, residuals, weights, observed } = this;
     state.update();
     rows.clear();
     for (const reading of problem.bound) reading.write(state, rows);
@@ -51,7 +61,7 @@ export class Linearisation {
     }
     let squares = 0;
     for (let i = 0; i < residuals.length; i++) {
-      const v = (problem.observations[i]?.observed ?? 0) - at(rows.computed, i);
+      const v = at(observed, i) - at(rows.computed, i);
       residuals[i] = v;
       squares += at(weights, i) * v * v;
     }

@@ -120,8 +120,8 @@ export class NormalSystem {
     }
   }
 
-  /** Factors with each diagonal raised by its share `damping`; answers -1 or the first undetermined unknown. */
-  factorise(damping: number): number {
+  /** Factors with each diagonal raised by its share `damping`; answers -1 or the first unknown held by less than `tolerance`. */
+  factorise(damping: number, tolerance = UNDETERMINED): number {
     const { values } = this.cholesky;
     values.set(this.matrix);
     if (damping > 0) {
@@ -130,7 +130,7 @@ export class NormalSystem {
         values[packedIndex(i, i)] = diagonal > 0 ? diagonal * (1 + damping) : damping;
       }
     }
-    const failed = this.cholesky.factorise(UNDETERMINED);
+    const failed = this.cholesky.factorise(tolerance);
     if (failed < 0) this.factoriseConstraints();
     return failed;
   }
@@ -239,12 +239,21 @@ export class NormalSystem {
         addAt(forward, other, size);
       }
     }
+    const backward = new Float64Array(n);
+    for (let i = 0; i < n; i++) {
+      const own = at(scale, i);
+      let sum = 0;
+      for (let j = 0; j < i; j++) {
+        const size = Math.abs(at(inverse, i * n + j));
+        sum += size * at(scale, j);
+        addAt(backward, j, size * own);
+      }
+      addAt(backward, i, sum + Math.abs(at(inverse, i * n + i)) * own);
+    }
     let most = 0;
     let mostInverse = 0;
     for (let i = 0; i < n; i++) {
-      let sum = 0;
-      for (let j = 0; j < n; j++) sum += Math.abs(at(inverse, i * n + j)) * at(scale, j);
-      mostInverse = Math.max(mostInverse, sum * at(scale, i));
+      mostInverse = Math.max(mostInverse, at(backward, i) * at(scale, i));
       most = Math.max(most, at(forward, i));
     }
     return n === 0 ? 1 : most * mostInverse;
@@ -260,8 +269,23 @@ function patternOf(lin: Linearisation, n: number): SymmetricPattern {
   return pattern;
 }
 
+/** Where the products of the last network went: while numbers are typed the same rows come again and again. */
+let lastTargets:
+  | {
+      readonly columns: Int32Array;
+      readonly start: Int32Array;
+      readonly position: Int32Array;
+      readonly target: Int32Array;
+    }
+  | undefined;
+
 function productTargets(lin: Linearisation, position: Int32Array): Int32Array {
-  const { columns, start } = lin.white.rows;
+  const { start } = lin.white.rows;
+  const columns = lin.white.rows.columns.subarray(0, indexAt(start, lin.weights.length));
+  const known = lastTargets;
+  if (known?.position === position && same(known.columns, columns) && same(known.start, start)) {
+    return known.target;
+  }
   let products = 0;
   for (let r = 0; r < lin.weights.length; r++) {
     const count = indexAt(start, r + 1) - indexAt(start, r);
@@ -277,5 +301,12 @@ function productTargets(lin: Linearisation, position: Int32Array): Int32Array {
       }
     }
   }
+  lastTargets = { columns: columns.slice(), start: start.slice(), position, target };
   return target;
+}
+
+function same(a: Int32Array, b: Int32Array): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (indexAt(a, i) !== indexAt(b, i)) return false;
+  return true;
 }

@@ -173,7 +173,7 @@ export class SparseCholesky {
    * times its diagonal or below: it depends on those eliminated before it, and `values` is spoiled.
    */
   factorise(tolerance: number): number {
-    const { values, diagonal } = this;
+    const { values, diagonal, work } = this;
     const { n, start, below, order } = this.elimination;
     for (let k = 0; k < n; k++) diagonal[k] = at(values, packed(k, k));
     for (let k = 0; k < n; k++) {
@@ -181,15 +181,17 @@ export class SparseCholesky {
       if (!(pivot > tolerance * at(diagonal, k))) return indexAt(order, k);
       const root = Math.sqrt(pivot);
       values[packed(k, k)] = root;
+      const first = indexAt(start, k);
       const end = indexAt(start, k + 1);
-      for (let a = indexAt(start, k); a < end; a++) {
+      for (let a = first; a < end; a++) {
         const row = packed(indexAt(below, a), 0);
         const factor = at(values, row + k) / root;
         values[row + k] = factor;
-        // Columns up to a are already divided: take this pair's products off the rest of the matrix.
-        for (let b = indexAt(start, k); b <= a; b++) {
+        // The column side by side, not strewn over the rows: each of its numbers is read for all that follow.
+        work[a - first] = factor;
+        for (let b = first; b <= a; b++) {
           const j = indexAt(below, b);
-          values[row + j] = at(values, row + j) - factor * at(values, packed(j, k));
+          values[row + j] = at(values, row + j) - factor * at(work, b - first);
         }
       }
     }
@@ -226,22 +228,19 @@ export class SparseCholesky {
    * combination of the few rows its column of the factor reaches (Takahashi's recurrence, carried to all elements).
    */
   inverse(): Float64Array {
-    const { values } = this;
+    const { values, work } = this;
     const { n, start, below, order } = this.elimination;
-    const z = new Float64Array(n * n);
+    const z = scratchOf(n * n);
     for (let i = n - 1; i >= 0; i--) {
       const root = at(values, packed(i, i));
       const row = i * n;
-      for (let a = indexAt(start, i); a < indexAt(start, i + 1); a++) {
-        const k = indexAt(below, a);
-        const factor = -at(values, packed(k, i)) / root;
-        for (let j = i + 1, from = k * n; j < n; j++) z[row + j] = at(z, row + j) + factor * at(z, from + j);
-      }
+      z.fill(0, row + i + 1, row + n);
+      const first = indexAt(start, i);
+      const count = indexAt(start, i + 1) - first;
+      for (let a = 0; a < count; a++) work[a] = -at(values, packed(indexAt(below, first + a), i)) / root;
+      combine(z, row, i + 1, n, below, first, count, work);
       let own = 1 / root;
-      for (let a = indexAt(start, i); a < indexAt(start, i + 1); a++) {
-        const k = indexAt(below, a);
-        own -= at(values, packed(k, i)) * at(z, row + k);
-      }
+      for (let a = 0; a < count; a++) own += root * at(work, a) * at(z, row + indexAt(below, first + a));
       z[row + i] = own / root;
       for (let j = i + 1; j < n; j++) z[j * n + i] = at(z, row + j);
     }
@@ -252,4 +251,34 @@ export class SparseCholesky {
     }
     return inverse;
   }
+}
+
+/** Working space of the last inverse, kept: making it anew for every network costs more than filling it. */
+let scratch = new Float64Array(0);
+
+function scratchOf(length: number): Float64Array {
+  if (scratch.length < length) scratch = new Float64Array(length);
+  return scratch;
+}
+
+/** Adds rows of z, each times its factor, to the row at `row`, from column `from` on; two at a time spares half the stores. */
+function combine(
+  z: Float64Array,
+  row: number,
+  from: number,
+  n: number,
+  below: Int32Array,
+  first: number,
+  count: number,
+  factors: Float64Array,
+): void {
+  let a = 0;
+  for (; a + 1 < count; a += 2) {
+    const [one, other] = [at(factors, a), at(factors, a + 1)];
+    const [p, q] = [indexAt(below, first + a) * n, indexAt(below, first + a + 1) * n];
+    for (let j = from; j < n; j++) z[row + j] = at(z, row + j) + one * at(z, p + j) + other * at(z, q + j);
+  }
+  if (a === count) return;
+  const [last, p] = [at(factors, a), indexAt(below, first + a) * n];
+  for (let j = from; j < n; j++) z[row + j] = at(z, row + j) + last * at(z, p + j);
 }
