@@ -15,6 +15,7 @@ const scripts = {
   cli: { scope: 'modules', script: 'electron/cli/main.ts' },
   bench: { scope: 'tests', script: 'tests/bench/main.ts' },
   faults: { scope: 'tests', script: 'tests/faults/main.ts' },
+  gallery: { scope: 'tests', script: 'tests/gallery/main.ts' },
 };
 
 /** @param {ScriptCommand} command @param {string[]} args */

@@ -30,6 +30,9 @@ const PATHS = {
 
 export type IconName = keyof typeof PATHS;
 
+/** All icons, for whoever looks at them together. */
+export const ICON_NAMES = Object.keys(PATHS) as readonly IconName[];
+
 export function Icon({ name }: { readonly name: IconName }): ReactNode {
   return (
     <svg className="icon" viewBox="0 0 24 24" aria-hidden="true">

@@ -52,8 +52,8 @@ export function removeDataFolder(folder: string): Promise<void> {
   return rm(folder, { recursive: true, force: true, maxRetries: 5 });
 }
 
-export function appArguments(): string[] {
-  return [appFolder, ...sandboxArguments()];
+export function appArguments(folder = appFolder): string[] {
+  return [folder, ...sandboxArguments()];
 }
 
 /** The executable `npm test` prepared, or the one a set-up has left. Without one the test fails; it never skips. */
@@ -107,10 +107,10 @@ function showRuntimeToPlaywright(): void {
 }
 
 /** Starts the application's process; what its pages complain about is collected from the first script on. */
-async function openApplication(electron: Electron, dataFolder: string): Promise<Started> {
+async function openApplication(electron: Electron, dataFolder: string, folder: string): Promise<Started> {
   showRuntimeToPlaywright();
   const app = await electron.launch({
-    args: appArguments(),
+    args: appArguments(folder),
     env: appVariables(dataFolder),
     timeout: STEP_LIMIT_MS,
   });
@@ -161,9 +161,13 @@ async function killed({ mainProcess }: Started): Promise<void> {
  * never gets a context to ask anything in it (seen with the fallback runtime, busy machine or not; the application itself
  * has come up). Nothing has been tested by then: that start is ended, said so, and made again.
  */
-export async function openWithPage(electron: Electron, dataFolder: string): Promise<Launched> {
+export async function openWithPage(
+  electron: Electron,
+  dataFolder: string,
+  folder = appFolder,
+): Promise<Launched> {
   for (let attempt = 1; ; attempt += 1) {
-    const started = await openApplication(electron, dataFolder);
+    const started = await openApplication(electron, dataFolder, folder);
     try {
       return { ...started, page: await firstPage(started) };
     } catch (fault) {
