@@ -2,8 +2,10 @@
  * Whether the law of propagation is good enough here: its interval is held against the simulated one (JCGM 101:2008,
  * clause 8). Where the two disagree the simulated interval is the one to state.
  */
+
+import { numericalTolerance } from './adaptive.ts';
 import type { Budget } from './budget.ts';
-import { numericalTolerance, type Simulated } from './monteCarlo.ts';
+import type { Simulated } from './monteCarlo.ts';
 
 /** How far the ends of the two intervals lie apart, and whether that is below half a unit of the last digit of u. */
 export interface Agreement {

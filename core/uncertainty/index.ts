@@ -1,4 +1,11 @@
 /** Quantities, coverage, propagation, simulation, uncertainty of readings, and the verdict. */
+export {
+  type AdaptiveOptions,
+  type AdaptiveRun,
+  numericalTolerance,
+  runAdaptively,
+  type TrialSource,
+} from './adaptive.ts';
 export { type Agreement, linearAgrees } from './agreement.ts';
 export { type Budget, type BudgetLine, budget } from './budget.ts';
 export {
@@ -45,7 +52,6 @@ export {
 export {
   type AdaptivelySimulated,
   type JointNormal,
-  numericalTolerance,
   resultSource,
   type Simulated,
   type SimulationModel,
@@ -102,3 +108,4 @@ export {
 } from './typeA.ts';
 export { arcsine, inexactLimits, trapezoidal } from './typeB.ts';
 export { effectiveDof, type WeighedContribution } from './welchSatterthwaite.ts';
+export { tFromNormal, ZIGGURAT_GENERATOR, zigguratNormal } from './ziggurat.ts';

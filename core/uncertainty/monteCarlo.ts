@@ -5,8 +5,9 @@
  */
 import { at } from '../linalg/at.ts';
 import { invariant } from '../result.ts';
+import { runAdaptively } from './adaptive.ts';
 import { COVERAGE } from './coverage.ts';
-import { meanAndDeviation, type Summary, summarise } from './coverageInterval.ts';
+import { type Summary, summarise } from './coverageInterval.ts';
 import type { Distribution } from './distribution.ts';
 import { namesOf, recordOf } from './named.ts';
 import type { Values } from './propagate.ts';
@@ -90,14 +91,6 @@ export function simulate<Name extends string>(
   return { ...summarise(results, level), level, trials, seed, generator: GENERATOR };
 }
 
-/** Half a unit in the last of `digits` significant digits of u (7.9.2): 0.005 for u = 0.35 and two digits. */
-export function numericalTolerance(u: number, digits: number): number {
-  invariant(u > 0 && digits >= 1, `needs a u and at least one digit, got ${u} and ${digits}`);
-  const written = u.toExponential(digits - 1);
-  const exponent = Number(written.slice(written.indexOf('e') + 1));
-  return 0.5 * Number(`1e${exponent - digits + 1}`);
-}
-
 /** An adaptive result. */
 export interface AdaptivelySimulated extends Simulated {
   /** Twice the standard deviation of the mean of every reported figure came below this. */
@@ -123,55 +116,12 @@ export function simulateAdaptively<Name extends string>(
 ): AdaptivelySimulated {
   const { seed, digits = 2, level = COVERAGE, mostTrials = 2e6 } = options;
   const next = resultSource(model, randomFrom(seed));
-  const length = Math.max(Math.ceil(100 / (1 - level)), 1e4);
-  const sequences: Float64Array[] = [];
-  const figures: (readonly number[])[] = [];
-  const say = (stable: boolean, tolerance: number): AdaptivelySimulated => {
-    const trials = sequences.length * length;
-    const summary = summarise(joined(sequences), level);
-    const told = { level, trials, seed, generator: GENERATOR, tolerance, stable };
-    return { ...summary, ...told, sequences: sequences.length };
-  };
-  for (;;) {
-    const results = fillWith(new Float64Array(length), next);
-    const { value, u, symmetric } = summarise(results, level);
-    sequences.push(results);
-    figures.push([value, u, symmetric.low, symmetric.high]);
-    const all = combinedDeviation(sequences);
-    // A result that never varies is stable at once: there is no u to have digits of.
-    if (all === 0) return say(true, 0);
-    const tolerance = numericalTolerance(all, digits);
-    if (figures.length > 1 && worstDoubt(figures) < tolerance) return say(true, tolerance);
-    if ((sequences.length + 1) * length > mostTrials) return say(false, tolerance);
-  }
-}
-
-/** Twice the standard deviation of the mean over the sequences, of the figure for which it is largest (7.9.4 e-h). */
-function worstDoubt(figures: readonly (readonly number[])[]): number {
-  const each = (figures[0] ?? []).map(
-    (_, k) => meanAndDeviation(Float64Array.from(figures, (f) => f[k] ?? 0)).u,
-  );
-  return (2 * Math.max(...each)) / Math.sqrt(figures.length);
-}
-
-/** Standard deviation of all results of all sequences, from those of the sequences and of their means. */
-function combinedDeviation(sequences: readonly Float64Array[]): number {
-  const moments = sequences.map((results) => meanAndDeviation(results));
-  const grand = moments.reduce((sum, { value }) => sum + value, 0) / moments.length;
-  const m = sequences[0]?.length ?? 0;
-  const squares = moments.reduce(
-    (sum, { value, u }) => sum + (m - 1) * u * u + m * (value - grand) * (value - grand),
-    0,
-  );
-  return Math.sqrt(squares / (m * sequences.length - 1));
-}
-
-function joined(parts: readonly Float64Array[]): Float64Array {
-  const whole = new Float64Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let start = 0;
-  for (const part of parts) {
-    whole.set(part, start);
-    start += part.length;
-  }
-  return whole;
+  const source = ([results]: readonly Float64Array[]): boolean =>
+    results !== undefined && fillWith(results, next).length > 0;
+  const run = runAdaptively(1, source, { level, digits, mostTrials });
+  const [summary] = run?.summaries ?? [];
+  invariant(run !== undefined && summary !== undefined, 'one result was asked for');
+  const { trials, stable, sequences } = run;
+  const tolerance = run.tolerances[0] ?? 0;
+  return { ...summary, level, trials, seed, generator: GENERATOR, tolerance, stable, sequences };
 }

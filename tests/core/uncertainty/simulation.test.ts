@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { numericalTolerance } from '../../../core/uncertainty/adaptive.ts';
 import { linearAgrees } from '../../../core/uncertainty/agreement.ts';
 import {
   meanAndDeviation,
@@ -12,7 +13,7 @@ import {
   distributionMean,
   distributionOf,
 } from '../../../core/uncertainty/distribution.ts';
-import { numericalTolerance, simulate, simulateAdaptively } from '../../../core/uncertainty/monteCarlo.ts';
+import { simulate, simulateAdaptively } from '../../../core/uncertainty/monteCarlo.ts';
 import { quantity } from '../../../core/uncertainty/quantity.ts';
 import { randomFrom, randomFromState } from '../../../core/uncertainty/random.ts';
 import { jointNormalSampler, sampler, standardNormal } from '../../../core/uncertainty/sampler.ts';
