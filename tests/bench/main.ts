@@ -10,6 +10,7 @@ import { hasDisplay, startDisplay } from '../../electron/setup/display.mjs';
 import { commitNow, machine } from '../faults/faultProgram.ts';
 import { benchCertificate } from './certificate.ts';
 import type { Comparison } from './compare.ts';
+import { benchGrowth } from './growth.ts';
 import { benchHome } from './home.ts';
 import { benchRecord } from './record.ts';
 import { benchSolve } from './solve.ts';
@@ -23,6 +24,7 @@ const benches: Readonly<Record<string, () => Promise<readonly Comparison[]>>> = 
 };
 
 const timers: Readonly<Record<string, () => Promise<readonly Timing[]>>> = {
+  growth: benchGrowth,
   home: benchHome,
   record: benchRecord,
 };

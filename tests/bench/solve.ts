@@ -32,7 +32,7 @@ export interface SolveBench extends Comparison {
   readonly rows: number;
 }
 
-const AIMS = { leastRatio: 20, most_ms: 0.5 } as const;
+const AIMS = { leastRatio: 20, most_ms: 0.2 } as const;
 /** Two sets of adjusted readings are the same when none differs by more than this share of its u. */
 const SAME = 1e-4;
 /** Solutions per measured run: one of ours is too short for the clock. */
