@@ -5,13 +5,13 @@
  */
 
 import type { Body, BodyPoint, Reading, Shared, Side } from '../adjust/network.ts';
-import type { Coordinate } from '../frames.ts';
 import { rotate, rotationMatrix } from '../geometry/rotation.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
 import { fromResolution } from '../uncertainty/quantity.ts';
-import { CORNER_DISTANCES, cornerPlace, isFree } from './bodies/readings.ts';
-import { tiltByReversal } from './bodies/reversal.ts';
+import { fixtureNeeds } from './bodies/needs.ts';
+import { CORNER_DISTANCES, cornerPlace } from './bodies/readings.ts';
+import { tiltKnowledge, tiltParts } from './bodies/tilts.ts';
 import { defaultUncertainties, splitTapeClass, type WorkUncertainties } from './defaults.ts';
 import { endSign, facingYawRad, leftSign } from './facing.ts';
 import { BAR_DISTANCES, type BarStarts } from './fixtureStart.ts';
@@ -26,7 +26,7 @@ import {
 } from './names.ts';
 import { EMPTY, floorReading, freePoint, type NetworkPart } from './networkPart.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
-import { nearPoints, slotKey } from './recipeSpec.ts';
+import { nearPoints } from './recipeSpec.ts';
 import { inSpace } from './starts.ts';
 import { meanOfRepeats, type ReadingU, TAPE_STEP_MM, tapeDistance } from './tape.ts';
 import type { CarSide, PlacementError, PlacementFixture, PlacementInput } from './types.ts';
@@ -34,70 +34,6 @@ import type { CarSide, PlacementError, PlacementFixture, PlacementInput } from '
 /** The fixture's part: the network part and the body. */
 export interface FixturePart extends NetworkPart {
   readonly bodies: readonly Body[];
-}
-
-/** Slot keys without which the fixture's pose stays open, apart from the bar distances (three of four are enough). */
-const NEEDED = [
-  'floor.fixtureLeft',
-  'floor.fixtureRight',
-  'target.height',
-  'fixture.pitch',
-  'fixture.roll',
-] as const;
-
-/** What a body's pose needs beside the floor, the height and its distances: a free tilt need not be read. */
-function neededTilts(input: Pick<PlacementInput, 'body' | 'stations'>): readonly string[] {
-  const free = (coordinate: Coordinate): boolean =>
-    input.body !== undefined && input.body !== 'bar' && isFree(input.stations, coordinate);
-  const pitch =
-    input.body === 'plate' ? ['plate.tilt', 'plate.tiltTurned'] : free('pitch') ? [] : ['fixture.pitch'];
-  return [...pitch, ...(free('roll') ? [] : ['fixture.roll'])];
-}
-
-/** Slot keys still missing for the fixture's pose. */
-export function fixtureNeeds(
-  values: SlotValues,
-  input: Pick<PlacementInput, 'body' | 'stations'> = { stations: [] },
-): readonly string[] {
-  const tilts = neededTilts(input);
-  const without = (ids: readonly string[]): readonly string[] => ids.filter((id) => !values.has(id));
-  if (input.body === 'singleStand') {
-    return without(['floor.stand', 'target.height', 'stand.fromL', 'stand.fromR', ...tilts]);
-  }
-  const plain = NEEDED.filter((id) => !id.startsWith('fixture.'));
-  const distances = without(input.body === 'corner' ? CORNER_DISTANCES : BAR_DISTANCES);
-  return [...without([...plain, ...tilts]), ...(distances.length > 1 ? distances : [])];
-}
-
-/**
- * The signed tilts of the fixture in its own axes (ISO 8855): pitch is positive when the top leans out of the face, that
- * is toward the car it faces; roll lifts the end along Y, which is the car's right for a face that looks at the car from
- * ahead, so that "car's-left end low" is positive there and negative behind the car.
- */
-export function signedTilts(
-  values: SlotValues,
-  yawRad: number,
-): Result<{ readonly pitchRad: number; readonly rollRad: number }, PlacementError> {
-  const pitch = values.get('fixture.pitch');
-  const roll = values.get('fixture.roll');
-  return tiltsOf(pitch, roll, yawRad);
-}
-
-function tiltsOf(
-  pitch: SlotValue | undefined,
-  roll: SlotValue | undefined,
-  yawRad: number,
-): Result<{ readonly pitchRad: number; readonly rollRad: number }, PlacementError> {
-  const open = [pitch, roll].flatMap((value) =>
-    value !== undefined && value.direction === undefined && value.value !== 0 ? [slotKey(value.slot)] : [],
-  );
-  if (open.length > 0) return err({ code: 'placement/directionMissing', readingIds: open });
-  const towardCar = pitch?.direction === 'awayFromCar' ? -1 : 1;
-  const carLeftLow = roll?.direction === 'carRightLow' ? -1 : 1;
-  return ok({
-    pitchRad: towardCar * (pitch?.value ?? 0),
-    rollRad: -leftSign(yawRad) * carLeftLow * (roll?.value ?? 0),
-  });
 }
 
 /** Where the bar's centre mark and the heading roughly are, from the rough places of the two bar marks. */
@@ -169,26 +105,6 @@ function heightReading(
     ],
     value: value.value,
     u,
-    dof,
-  };
-}
-
-/** One inclinometer reading of a tilt, signed in the fixture's own axes. */
-export function tiltReading(
-  value: SlotValue,
-  axis: 'pitch' | 'roll',
-  signedRad: number,
-  work: WorkUncertainties,
-): Reading {
-  const { u, dof } = meanOfRepeats([], work.inclinometerRad, value.count);
-  return {
-    kind: 'tilt',
-    id: `fixture.${axis}`,
-    instrument: 'inclinometer',
-    body: FIXTURE_ID,
-    axis,
-    valueRad: signedRad,
-    uRad: u,
     dof,
   };
 }
@@ -317,38 +233,6 @@ function declaredSides(bar: BarStarts, near: 'ahead' | 'behind'): readonly Side[
     { point: barMarkId('carRight'), line, side },
   ];
 }
-
-/** A tilt as the network takes it: the start of its angle, its readings, and whether it is free at all. */
-interface TiltPart {
-  readonly startRad: number;
-  readonly readings: readonly Reading[];
-  readonly shared: readonly Shared[];
-}
-
-/** Pitch and roll of a body from its readings; a tilt that is free and not read stands at nothing. */
-export function tiltParts(
-  input: PlacementInput,
-  values: SlotValues,
-  yawRad: number,
-  work: WorkUncertainties,
-): Result<{ readonly pitch: TiltPart; readonly roll: TiltPart }, PlacementError> {
-  const [roll, pitch] = [values.get('fixture.roll'), values.get('fixture.pitch')];
-  const tilts = tiltsOf(pitch, roll, yawRad);
-  if (!tilts.ok) return tilts;
-  const one = (axis: 'pitch' | 'roll', value: SlotValue | undefined, signedRad: number): TiltPart => ({
-    startRad: signedRad,
-    readings: value === undefined ? [] : [tiltReading(value, axis, signedRad, work)],
-    shared: [],
-  });
-  const rollPart = one('roll', roll, tilts.value.rollRad);
-  if (input.body !== 'plate') return ok({ pitch: one('pitch', pitch, tilts.value.pitchRad), roll: rollPart });
-  const reversal = tiltByReversal(values, work);
-  return reversal.ok ? ok({ pitch: reversal.value, roll: rollPart }) : reversal;
-}
-
-/** How a tilt of the body's pose is known: from its readings, or held where nobody reads it. */
-const tiltKnowledge = ({ readings, startRad }: TiltPart): Body['pose']['pitch'] =>
-  readings.length === 0 ? { state: 'fixed', valueRad: 0 } : { state: 'free', startRad };
 
 /** Everything about the fixture; called when `fixtureNeeds` is empty. */
 export function fixturePart(

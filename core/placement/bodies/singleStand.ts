@@ -9,7 +9,7 @@ import type { Vec2, Vec3 } from '../../geometry/vector.ts';
 import { err, ok, type Result } from '../../result.ts';
 import { defaultUncertainties } from '../defaults.ts';
 import { facingYawRad } from '../facing.ts';
-import { bodyPoints, type FixturePart, fixtureNeeds, heightReadingU, tiltParts } from '../fixtureNetwork.ts';
+import { bodyPoints, type FixturePart, heightReadingU } from '../fixtureNetwork.ts';
 import { roughAheadMm } from '../fixtureStart.ts';
 import { FIXTURE_ID, pointId } from '../names.ts';
 import { floorReading, freePoint } from '../networkPart.ts';
@@ -18,6 +18,8 @@ import { nearPoints } from '../recipeSpec.ts';
 import { type CarStarts, inSpace, meet, readingAt } from '../starts.ts';
 import { tapeDistance, tapeReadingU } from '../tape.ts';
 import type { PlacementError, PlacementInput } from '../types.ts';
+import { fixtureNeeds } from './needs.ts';
+import { tiltKnowledge, tiltParts } from './tilts.ts';
 
 const MARK = pointId('floorUnder.target');
 
@@ -111,7 +113,6 @@ export function singleStandPart(
   const face: Vec3 = rotate(rotationMatrix(angles), [outMm, acrossMm, upMm]);
   const [x, y] = start.value.at;
   const u = Math.hypot(work.plumbMm, work.markMm);
-  const held = { state: 'fixed', valueRad: 0 } as const;
   return ok({
     points: [freePoint(MARK, inSpace([x, y], -floor.value))],
     readings: [
@@ -143,8 +144,8 @@ export function singleStandPart(
           y: { state: 'free', startMm: y - face[1] },
           z: { state: 'free', startMm: -floor.value + height.value - face[2] },
           yaw: { state: 'fixed', valueRad: yawRad },
-          pitch: pitch.readings.length === 0 ? held : { state: 'free', startRad: pitch.startRad },
-          roll: roll.readings.length === 0 ? held : { state: 'free', startRad: roll.startRad },
+          pitch: tiltKnowledge(pitch),
+          roll: tiltKnowledge(roll),
         },
         points: bodyPoints(input.equipment.fixture, yawRad),
       },

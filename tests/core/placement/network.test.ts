@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { networkSchema } from '../../../core/adjust/network.ts';
 import { solve } from '../../../core/adjust/solve.ts';
+import { signedTilts } from '../../../core/placement/bodies/tilts.ts';
 import { lineExtensionU } from '../../../core/placement/carNetwork.ts';
 import { defaultUncertainties, hookUncertaintyMm, splitTapeClass } from '../../../core/placement/defaults.ts';
-import { floorWeights, signedTilts } from '../../../core/placement/fixtureNetwork.ts';
+import { floorWeights } from '../../../core/placement/fixtureNetwork.ts';
 import { placementNetwork } from '../../../core/placement/network.ts';
 import { slotValues } from '../../../core/placement/readings.ts';
 import { meanOfRepeats, tapeDistance } from '../../../core/placement/tape.ts';
