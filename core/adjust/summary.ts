@@ -13,9 +13,22 @@ export interface SolutionSummary {
   readonly globalTest: GlobalTest;
   readonly suspicions: readonly Suspicion[];
   readonly unknowns: readonly Unknown[];
+  /** Where every body stands, mm, and how it is turned, radians, in the bay frame. */
+  readonly bodies: readonly BodySummary[];
   /** Full covariance in the order of the unknowns, row by row. */
   readonly covariance: readonly (readonly number[])[];
   readonly rows: readonly RowResult[];
+}
+
+/** The pose of one body: R = Rz(yaw) Ry(pitch) Rx(roll). */
+export interface BodySummary {
+  readonly id: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly zMm: number;
+  readonly yawRad: number;
+  readonly pitchRad: number;
+  readonly rollRad: number;
 }
 
 /** Plain data of a solution; numbers are not rounded. */
@@ -31,6 +44,7 @@ export function summarise(solution: Solution): SolutionSummary {
     globalTest: solution.globalTest,
     suspicions: solution.suspicions,
     unknowns: solution.unknowns,
+    bodies: solution.network.bodies.map(({ id }) => ({ id, ...solution.estimates.body(id) })),
     covariance: Array.from({ length: n }, (_, i) =>
       Array.from({ length: n }, (_unused, j) => at(solution.covariance, i * n + j)),
     ),

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readingModels } from '../../../core/adjust/models/table.ts';
+import { networkSchema } from '../../../core/adjust/network.ts';
 import { parseNetwork } from '../../../core/adjust/parseNetwork.ts';
 import { solve } from '../../../core/adjust/solve.ts';
 import { demoNetwork, trueLayout } from '../../bench/demoNetwork.ts';
@@ -63,6 +64,41 @@ describe('the network document', () => {
     }));
     const error = failed(parseNetwork(network({ readings })));
     expect('issues' in error ? error.issues.length : 0).toBeLessThanOrEqual(20);
+  });
+});
+
+describe('the page that explains the format', () => {
+  const page = asset('schemas/network.md');
+  const examples = [
+    ...page.matchAll(/^## ([^\n]*)\n(?:(?!^## )[\s\S])*?```json\n([\s\S]*?)```\n\nGives: ([^\n]*)\.$/gm),
+  ].map(([, name = '', json = '', gives = '']) => ({ name, json, gives }));
+
+  test('has its examples found, all of them', () => {
+    expect(examples.length).toBe(page.match(/^```json$/gm)?.length);
+    expect(examples.length).toBeGreaterThanOrEqual(6);
+  });
+
+  test.each(examples)('$name: the example is read, solved, and gives what it says', ({ json, gives }) => {
+    const parsed = parseNetwork(JSON.parse(json));
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.error));
+    const answer = solved(solve(parsed.value));
+    expect(answer.globalTest.passed).toBe(true);
+    const told = [...gives.matchAll(/`([^`]+)` = (-?[\d.]+) ± ([\d.]+)/g)];
+    expect(told.length).toBe(gives.split(';').length);
+    for (const [, id, value = '', u = ''] of told) {
+      const unknown = answer.unknowns.find((one) => one.id === id);
+      const decimals = value.split('.')[1]?.length ?? 0;
+      expect(unknown?.value, id).toBeCloseTo(Number(value), decimals);
+      expect(unknown?.u, id).toBeCloseTo(Number(u), decimals);
+    }
+  });
+
+  test('shows every kind of reading, and names every field of the schema', () => {
+    for (const kind of Object.keys(readingModels)) {
+      expect(page).toContain(`"kind": "${kind}"`);
+      expect(page).toContain(`\`${kind}\``);
+    }
+    for (const field of Object.keys(networkSchema.shape)) expect(page, field).toContain(`"${field}"`);
   });
 });
 

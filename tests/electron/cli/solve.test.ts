@@ -49,6 +49,10 @@ describe('solve FILE.json', () => {
     expect(Math.sqrt(answer.covariance[0][0])).toBeCloseTo(answer.unknowns[0].u, 12);
     expect(answer.globalTest.dof).toBe(2);
     expect(answer.freedoms).toEqual(['turn', 'x', 'y']);
+    expect(answer.stopReason).toBe('converged');
+    expect(answer.bodies).toHaveLength(1);
+    const { id, pitchRad } = answer.bodies[0];
+    expect(answer.unknowns.find((one: { id: string }) => one.id === `${id}/pitch`).value).toBe(pitchRad);
   });
 
   test('readings that contradict each other: solved, code 1, the suspects named', () => {
