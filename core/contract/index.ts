@@ -18,6 +18,7 @@ import {
   storedEventSchema,
   uuidSchema,
 } from './call.ts';
+import { instrumentCalls, instrumentNotices } from './instruments.ts';
 
 export type { Call } from './call.ts';
 
@@ -85,6 +86,7 @@ export const certificateRowSchema = z.strictObject({
 });
 
 export const calls = Object.freeze({
+  ...instrumentCalls,
   'app.status': query(z.strictObject({}), statusSchema),
   'shop.openDemo': command(z.strictObject({ commandId: uuidSchema }), statusSchema),
   'shop.setUp': command(
@@ -183,6 +185,7 @@ export type Output<N extends CallName> = z.infer<Calls[N]['output']>;
 
 /** What the service tells every window without being asked. */
 export const notices = Object.freeze({
+  ...instrumentNotices,
   'service.state': z.strictObject({ state: z.enum(['starting', 'running', 'restarting', 'stopped']) }),
   'job.changed': z.strictObject({ job: uuidSchema, seq: z.int() }),
 });

@@ -32,6 +32,14 @@ export const fieldValueSchema = z.union([
 ]);
 export type FieldValue = z.infer<typeof fieldValueSchema>;
 
+/** What a taken reading keeps of the values it was made from. */
+export const takenSchema = z.strictObject({
+  n: z.int().min(1).max(100_000),
+  mean: z.number().finite(),
+  s: z.number().finite().min(0).nullable(),
+  lastLine: z.string().max(256),
+});
+
 export const sensorKindSchema = z.enum(['forwardCamera', 'frontRadar', 'cornerRadar', 'surroundCamera']);
 export const dispositionSchema = z.enum([
   'staticHere',
@@ -90,6 +98,12 @@ const payloads = {
     purpose: z.enum(['proof', 'control', 'guide']),
     carSetUp: z.int().min(1),
     fixtureSetUp: z.int().min(1),
+    /**
+     * Of a reading taken from an instrument that sends lines: how many values of the last moment `value` is the mean of,
+     * their mean and standard deviation in `unit` as the instrument sent them (before a tape's start is taken off or a sign
+     * turned into a direction; `s` null for one), and the last line. Absent for a typed one, and in records made before.
+     */
+    taken: takenSchema.optional(),
   }),
   readingStruck: z.strictObject({ reading: ref, reason: strikeReasonSchema, words }),
   /** A new set-up of a body begins. `cause` says whether it was a move we asked for or a bump. */

@@ -25,5 +25,6 @@ export const INSTRUMENT_WORDS = {
   'instrument.portBusy': 'Another program uses {place}. Close it there first.',
   'instrument.notAllowed': 'This PC does not let the program use {place}. Ask whoever looks after it.',
   'instrument.unplugged': 'The connection to {place} ended. Check cable and instrument.',
+  'instrument.tooMany': 'More than {most} instruments cannot be connected at once. Disconnect one first.',
   'instrument.trouble': 'The connection to {place} failed ({problem}).',
 } as const;

@@ -5,6 +5,23 @@ const uuid = '01890000-0000-7000-8000-000000000001';
 const digest = 'a'.repeat(64);
 const event = { text: '{}', hash: digest };
 
+const format: Input<'instrument.test'>['format'] = {
+  pattern: '(?<value>[-+0-9.]+)',
+  kind: 'length',
+  unit: 'mm',
+  channel: '',
+  good: [],
+};
+const tcp = { kind: 'tcp', host: '10.0.0.7', port: 4001 } as const;
+const serial = {
+  kind: 'serial',
+  port: 'ttyUSB0',
+  baud: 9600,
+  dataBits: 8,
+  stopBits: 1,
+  parity: 'none',
+} as const;
+
 const status: Output<'app.status'> = {
   version: '0.1.0',
   build: 'development',
@@ -34,6 +51,60 @@ export type Examples = {
 };
 
 export const examples: Examples = {
+  'instrument.test': {
+    input: { format, lines: ['+1.5', 'ERR'] },
+    output: {
+      fits: false,
+      problem: null,
+      lines: [
+        { line: '+1.5', value: { value: 1.5, unit: 'mm', channel: '', quality: '' }, fault: null },
+        { line: 'ERR', value: null, fault: { key: 'instrument.noMatch', values: {} } },
+      ],
+      take: { n: 1, mean: 1.5, s: null },
+    },
+    refused: [
+      ['a pattern of a page', { format: { ...format, pattern: '1'.repeat(201) }, lines: [] }],
+      ['a kind of its own', { format: { ...format, kind: 'mood' }, lines: [] }],
+      ['a line that is longer than any', { format, lines: ['1'.repeat(257)] }],
+      ['a book of lines', { format, lines: Array.from({ length: 51 }, () => '1') }],
+    ],
+  },
+  'instrument.ports': { input: {}, output: { ports: ['ttyUSB0'] }, refused: [['a folder', { folder: '/' }]] },
+  'instrument.connect': {
+    input: { instrument: 'gauge-1', source: serial, format },
+    output: { problem: { key: 'instrument.noValueGroup', values: {} } },
+    refused: [
+      ['a path for a port', { instrument: 'g', source: { ...serial, port: '/dev/sda' }, format: null }],
+      ['a path in a port', { instrument: 'g', source: { ...serial, port: 'ttyUSB0/../sda' }, format: null }],
+      ['a port beyond the last', { instrument: 'g', source: { ...tcp, port: 65_536 }, format: null }],
+      [
+        'a host that is an address of the web',
+        { instrument: 'g', source: { ...tcp, host: 'http://x' }, format },
+      ],
+      ['another kind of source', { instrument: 'g', source: { kind: 'file', path: '/etc/passwd' }, format }],
+      ['no word about the format', { instrument: 'g', source: tcp }],
+    ],
+  },
+  'instrument.disconnect': {
+    input: { instrument: 'gauge-1' },
+    output: {},
+    refused: [['no instrument', {}]],
+  },
+  'instrument.states': {
+    input: {},
+    output: {
+      connections: [
+        {
+          instrument: 'gauge-1',
+          state: 'waiting',
+          fault: { key: 'instrument.refused', values: { place: '10.0.0.7:4001' } },
+          nextTryMs: 500,
+          lastLineAgoMs: null,
+        },
+      ],
+    },
+    refused: [['a question about one', { instrument: 'gauge-1' }]],
+  },
   'app.status': { input: {}, output: status, refused: [['an unknown member', { verbose: true }]] },
   'shop.openDemo': {
     input: { commandId: uuid },

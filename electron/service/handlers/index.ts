@@ -5,6 +5,7 @@ import { systemClock, systemRandom } from '../clock.ts';
 import { CERTIFICATE_FOLDER, type StartService } from '../host/host.ts';
 import { certificateHandlers, finishInterrupted } from './certificates.ts';
 import type { ServiceContext } from './context.ts';
+import { instrumentHandlers, noticingHub } from './instruments.ts';
 import { jobHandlers } from './jobs.ts';
 import { KeyRing } from './keyRing.ts';
 import { currentShop, DEMO_PASSPHRASE, shopHandlers } from './shop.ts';
@@ -28,17 +29,22 @@ export const startService: StartService = async (host) => {
   if (currentShop(context)?.demo === true) await context.keys.open(DEMO_PASSPHRASE);
   if (context.keys.state() === 'open') await finishInterrupted(context);
   const shop = shopHandlers(context);
+  const hub = noticingHub(host.notify);
   return {
     handlers: {
       ...shop,
       ...jobHandlers(context),
       ...certificateHandlers(context),
+      ...instrumentHandlers(hub),
       'key.open': async (input, traceId) => {
         const opened = await shop['key.open'](input, traceId);
         if (opened.ok) await finishInterrupted(context);
         return opened;
       },
     },
-    close: () => context.store.reads?.close(),
+    close() {
+      hub.close();
+      context.store.reads?.close();
+    },
   };
 };

@@ -47,9 +47,24 @@ type StoredList = {
 /** The list's tables, to be used inside the caller's transaction. */
 export type ListTables<Row extends JsonObject> = ReturnType<typeof prepareListTables<Row>>;
 
-/** Short pieces are read off a covering index, longer ones looked up. */
-const HOLDS_SHORT = `instr(search, ?) > 0`;
-const HOLDS_LONG = 'id IN (SELECT rowid FROM job_text WHERE job_text MATCH ?)';
+/**
+ * The query for the ids of the rows that fit. Texts without a wanted state are looked up in the index of pieces; with one,
+ * or with a piece too short for that index, all folded texts of the states are read off an index that holds them.
+ */
+function idsThatFit(
+  states: readonly string[],
+  terms: readonly string[],
+): { readonly ids: string; readonly values: readonly string[] } {
+  if (states.length === 0 && terms.length > 0 && terms.every((term) => term.length >= SHORTEST_INDEXED)) {
+    const match = terms.map((term) => `"${term}"`).join(' ');
+    return { ids: 'SELECT rowid FROM job_text WHERE job_text MATCH ?', values: [match] };
+  }
+  const holds = terms.map(() => 'instr(search, ?) > 0');
+  const waits = states.length === 0 ? [] : [`waitsFor IN (${states.map(() => '?').join(', ')})`];
+  const index = states.length === 0 ? 'job_row_by_text' : 'job_row_by_waiting';
+  const where = [...waits, ...holds].join(' AND ') || 'TRUE';
+  return { ids: `SELECT id FROM job_row INDEXED BY ${index} WHERE ${where}`, values: [...states, ...terms] };
+}
 
 /** Prepares the list's statements. */
 export function prepareListTables<Row extends JsonObject>(db: Database.Database) {
@@ -136,21 +151,19 @@ export function prepareListTables<Row extends JsonObject>(db: Database.Database)
 
   /** Rows that hold every term, in the wanted states, last changed first; and how many there are in all. */
   function page(filter: JobFilter, terms: readonly string[]): RowPage<Row> {
-    const states = filter.waitsFor ?? [];
-    const conditions = [
-      ...terms.map((term) => (term.length < SHORTEST_INDEXED ? HOLDS_SHORT : HOLDS_LONG)),
-      ...(states.length === 0 ? [] : [`waitsFor IN (${states.map(() => '?').join(', ')})`]),
-    ];
-    const where = conditions.length === 0 ? '' : `WHERE ${conditions.join(' AND ')}`;
-    const values = [...terms.map((term) => (term.length < SHORTEST_INDEXED ? term : `"${term}"`)), ...states];
-    const total = db.prepare<unknown[], number>(`SELECT count(*) FROM job_row ${where}`).pluck();
+    const { ids, values } = idsThatFit(filter.waitsFor ?? [], terms);
+    const { limit, offset } = filter;
     const rows = db
-      .prepare<unknown[], string>(`SELECT row FROM job_row ${where} ORDER BY id DESC LIMIT ? OFFSET ?`)
-      .pluck();
-    return {
-      total: total.get(...values) ?? 0,
-      rows: rows.all(...values, filter.limit, filter.offset).map((row) => JSON.parse(row)),
-    };
+      .prepare<unknown[], string>(
+        `SELECT row FROM job_row WHERE id IN (${ids} ORDER BY 1 DESC LIMIT ? OFFSET ?) ORDER BY id DESC`,
+      )
+      .pluck()
+      .all(...values, limit, offset);
+    // A page that is not full is the last one: nothing has to be counted.
+    const isLast = rows.length < limit && (rows.length > 0 || offset === 0);
+    const count = db.prepare<unknown[], number>(`SELECT count(*) FROM (${ids})`).pluck();
+    const total = isLast ? offset + rows.length : (count.get(...values) ?? 0);
+    return { total, rows: rows.map((row) => JSON.parse(row)) };
   }
 
   /** First the text as one piece; where that is nowhere, all of its words, wherever they stand. */

@@ -120,7 +120,7 @@ const PROJECTIONS = `
 
 /**
  * The job list since format 20. `job_row.id` is the number of the job's last event; `search` is folded text, indexed by
- * pieces of three characters in `job_text`, and by `job_row_by_text` for shorter ones.
+ * pieces of three characters in `job_text`. The other indexes hold it so that it is read without the rows.
  */
 export const LIST_TABLES = `
   CREATE TABLE job_row (
@@ -132,8 +132,8 @@ export const LIST_TABLES = `
     search TEXT NOT NULL,
     row TEXT NOT NULL
   ) STRICT;
-  CREATE INDEX job_row_by_waiting ON job_row (waitsFor, id);
-  CREATE INDEX job_row_by_text ON job_row (id, waitsFor, search);
+  CREATE INDEX job_row_by_waiting ON job_row (waitsFor, id, search);
+  CREATE INDEX job_row_by_text ON job_row (id, search);
   CREATE VIRTUAL TABLE job_text USING fts5 (
     search, content = 'job_row', content_rowid = 'id', tokenize = 'trigram case_sensitive 1'
   );
