@@ -239,9 +239,14 @@ function rigidMotions(state: State, centre: readonly [number, number, number], r
     motions[forZ + 5] = 1;
   };
   for (const place of layout.places) if (place.body < 0) movePoint(place.slot);
-  for (const { slot } of layout.bodies) {
+  for (const [b, { slot }] of layout.bodies.entries()) {
     movePoint(slot);
-    turnBody(motions, slot, 1 / reach, at(values, slot + 3), at(values, slot + 4));
+    if (state.steep[b] === 1) {
+      // Its unknowns are the turns themselves: about z, y, x.
+      motions[(slot + 3) * COUNT] = 1 / reach;
+      motions[(slot + 4) * COUNT + 2] = 1 / reach;
+      motions[(slot + 5) * COUNT + 1] = 1 / reach;
+    } else turnBody(motions, slot, 1 / reach, at(values, slot + 3), at(values, slot + 4));
   }
   return motions;
 }

@@ -6,7 +6,7 @@
 
 import type { Body, Network } from './network.ts';
 import type { AngleKnowledge, LengthKnowledge, RatioKnowledge } from './schemaParts.ts';
-import type { UnknownComponent } from './solution.ts';
+import type { SlotComponent } from './solution.ts';
 
 /** A point of the network (body -1: its slots are the bay coordinates) or of a body (slots are own-frame coordinates). */
 export interface Place {
@@ -37,7 +37,7 @@ export interface Slot {
   readonly id: string;
   readonly owner: string;
   readonly of: 'point' | 'body' | 'bodyPoint' | 'shared';
-  readonly component: UnknownComponent;
+  readonly component: SlotComponent;
   readonly unit: 'mm' | 'rad' | 'ratio';
   readonly prior: Prior;
 }
@@ -88,7 +88,7 @@ function prior(state: 'free' | 'fixed', value: number | undefined): Prior {
 function slotOf(
   owner: string,
   of: Slot['of'],
-  component: UnknownComponent,
+  component: SlotComponent,
   unit: Slot['unit'],
   known: Prior,
 ): Slot {

@@ -103,12 +103,18 @@ export class Linearisation {
     return total;
   }
 
-  /** Adds a step to the unknowns' values. */
+  /** Adds a step to the unknowns' values; a steep body is turned by its part of the step. */
   apply(step: Float64Array): void {
-    const { slotOfColumn } = this.problem.layout;
+    const { state } = this;
+    const { slotOfColumn, columns, bodies } = this.problem.layout;
+    for (const [b, { slot }] of bodies.entries()) {
+      if (state.steep[b] !== 1) continue;
+      const by = (k: number): number => at(step, indexAt(columns, slot + k));
+      state.turnBody(b, [by(5), by(4), by(3)]);
+    }
     for (let c = 0; c < step.length; c++) {
       const slot = indexAt(slotOfColumn, c);
-      this.state.values[slot] = at(this.state.values, slot) + at(step, c);
+      if (!state.isTurn(slot)) state.values[slot] = at(state.values, slot) + at(step, c);
     }
   }
 }

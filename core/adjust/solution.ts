@@ -18,8 +18,14 @@ export interface Estimates {
   shared(id: string): number;
 }
 
-/** Which number of its owner an unknown is. */
-export type UnknownComponent = 'x' | 'y' | 'z' | 'yaw' | 'pitch' | 'roll' | 'value';
+/** Which number of its owner a coordinate, an angle or a shared unknown is. */
+export type SlotComponent = 'x' | 'y' | 'z' | 'yaw' | 'pitch' | 'roll' | 'value';
+
+/**
+ * Which number of its owner an unknown is. The turns are those of a body that points steeply up or down, where yaw and
+ * roll become one: small turns about the bay's axes from the attitude found (`estimates.body` has it); their value is 0.
+ */
+export type UnknownComponent = SlotComponent | 'turnX' | 'turnY' | 'turnZ';
 
 /** One unknown of the solution; its place in the list is its row in the covariance. */
 export interface Unknown {

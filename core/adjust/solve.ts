@@ -6,7 +6,7 @@ import { at, indexAt } from '../linalg/at.ts';
 import { err, invariant, ok, type Result } from '../result.ts';
 import { globalTest, rowResults } from './diagnostics.ts';
 import type { AdjustError } from './errors.ts';
-import { estimatesOf } from './estimates.ts';
+import { attitudesOf, estimatesOf } from './estimates.ts';
 import { arrivalFailure, beyondLinear, contradictedSide, contradiction, startFailure } from './failures.ts';
 import { freeMotions, type Gauge } from './gauge.ts';
 import { type Arrival, DEFAULT_ITERATIONS, iterate } from './iterate.ts';
@@ -14,7 +14,14 @@ import { Linearisation } from './linearise.ts';
 import type { Network } from './network.ts';
 import { prepare } from './problem.ts';
 import { suspect } from './snooping.ts';
-import type { Linearised, Solution, SolveOptions, Unknown } from './solution.ts';
+import type {
+  Linearised,
+  SlotComponent,
+  Solution,
+  SolveOptions,
+  Unknown,
+  UnknownComponent,
+} from './solution.ts';
 import { startValues } from './start/start.ts';
 
 /**
@@ -27,6 +34,7 @@ export function solve(network: Network, options: SolveOptions = {}): Result<Solu
   const lin = new Linearisation(problem.value);
   const start = startValues(problem.value, options.start, lin.state.values);
   if (!start.ok) return err(startFailure(lin, start.error));
+  lin.state.chooseUnknowns();
   const arrival = iterate(lin, options.maxIterations ?? DEFAULT_ITERATIONS);
   if (!arrival.ok) return err(arrivalFailure(lin, arrival.error));
   const { covariance, condition } = arrival.value.normal.covariance();
@@ -52,7 +60,7 @@ function solution(
   const linearised = linearisedOf(lin, arrival.gauge);
   return {
     network,
-    estimates: estimatesOf(layout, linearised.x),
+    estimates: linearised.estimatesAt(linearised.x),
     unknowns: unknowns(lin, covariance),
     covariance,
     rows,
@@ -71,19 +79,28 @@ function unknowns({ problem: { layout }, state }: Linearisation, covariance: Flo
   return Array.from(layout.slotOfColumn, (s, i) => {
     const slot = layout.slots[s];
     invariant(slot !== undefined, 'every unknown has a slot');
-    const value = at(state.values, s);
+    const turn = state.isTurn(s) ? TURN_OF[slot.component] : undefined;
+    const component = turn ?? slot.component;
+    const value = turn === undefined ? at(state.values, s) : 0;
     const u = Math.sqrt(Math.max(0, at(covariance, i * n + i)));
     return {
-      id: slot.id,
+      id: turn === undefined ? slot.id : `${slot.owner}/${turn}`,
       owner: slot.owner,
       of: slot.of,
-      component: slot.component,
+      component,
       unit: slot.unit,
       value,
       u,
     };
   });
 }
+
+/** The turn whose unknown stands in the slot of each angle of a steep body. */
+const TURN_OF: Readonly<Partial<Record<SlotComponent, UnknownComponent>>> = {
+  yaw: 'turnZ',
+  pitch: 'turnY',
+  roll: 'turnX',
+};
 
 function linearisedOf({ problem, white, state }: Linearisation, gauge: Gauge): Linearised {
   const { layout, observations, groups } = problem;
@@ -95,8 +112,9 @@ function linearisedOf({ problem, white, state }: Linearisation, gauge: Gauge): L
   });
   const x = new Float64Array(layout.slotOfColumn.length);
   layout.slotOfColumn.forEach((slot, i) => {
-    x[i] = at(state.values, slot);
+    x[i] = state.isTurn(slot) ? 0 : at(state.values, slot);
   });
+  const attitudes = attitudesOf(state);
   return {
     rowStart: rows.start,
     column: rows.columns.subarray(0, used),
@@ -107,6 +125,6 @@ function linearisedOf({ problem, white, state }: Linearisation, gauge: Gauge): L
     x,
     reach: state.reach(),
     freeMotions: freeMotions(state, gauge),
-    estimatesAt: (values, onRead) => estimatesOf(layout, values, onRead),
+    estimatesAt: (values, onRead) => estimatesOf(layout, values, attitudes, onRead),
   };
 }

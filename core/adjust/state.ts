@@ -2,13 +2,20 @@
  * The geometry at one set of values: every place in the bay frame, and how each point of a body moves when the body
  * turns. Filled anew for each step of the solution, in arrays made once.
  */
+import { rotationMatrix, yawPitchRoll } from '../geometry/rotation.ts';
+import { rotationOfTurn } from '../geometry/turn.ts';
+import type { Vec3 } from '../geometry/vector.ts';
 import { at } from '../linalg/at.ts';
+import { multiply } from '../linalg/matrix.ts';
 import type { Layout } from './layout.ts';
 
 /** Numbers per place in `turns`: the derivatives of x, y, z by yaw, by pitch, by roll. */
 const TURNS = 9;
 /** Numbers per body in `rotation`: R row by row. */
 const R = 9;
+
+/** A body is steep when its x axis points up or down by more than about sixty degrees. */
+const STEEP_SINE = 0.87;
 
 /** Values and what follows from them. `values` is written by the solver, the rest by `update`. */
 export class State {
@@ -21,6 +28,13 @@ export class State {
   readonly turns: Float64Array;
   /** The axes in the bay about which a body's three angles turn it, nine numbers per body: of yaw, of pitch, of roll. */
   readonly axes: Float64Array;
+  /**
+   * 1 for a body that points steeply up or down, where yaw and roll become one: its three unknowns are then small turns
+   * about the bay's z, y and x (in the slots of yaw, pitch and roll), taken anew about each step.
+   */
+  readonly steep: Uint8Array;
+
+  private anySteep = false;
 
   constructor(layout: Layout) {
     this.layout = layout;
@@ -32,6 +46,39 @@ export class State {
     this.rotation = new Float64Array(layout.bodies.length * R);
     this.turns = new Float64Array(places * TURNS);
     this.axes = new Float64Array(layout.bodies.length * R);
+    this.steep = new Uint8Array(layout.bodies.length);
+  }
+
+  /** Decides, at the first values, which bodies are steep. One of whose angles something is given keeps them as they are. */
+  chooseUnknowns(): void {
+    const { slots, bodies } = this.layout;
+    for (const [b, { slot }] of bodies.entries()) {
+      const free = [3, 4, 5].every((k) => slots[slot + k]?.prior.state === 'free');
+      this.steep[b] = free && Math.abs(Math.sin(at(this.values, slot + 4))) > STEEP_SINE ? 1 : 0;
+    }
+    this.anySteep = this.steep.includes(1);
+  }
+
+  /** Whether a slot is an angle of a steep body: its unknown is then a turn, not the angle. */
+  isTurn(slot: number): boolean {
+    if (!this.anySteep) return false;
+    return this.layout.bodies.some(
+      (body, b) => this.steep[b] === 1 && slot >= body.slot + 3 && slot < body.slot + 6,
+    );
+  }
+
+  /** Turns a body by a small vector about the bay's axes. */
+  turnBody(b: number, turn: Vec3): void {
+    const slot = this.layout.bodies[b]?.slot ?? 0;
+    const was = rotationMatrix({
+      yawRad: at(this.values, slot + 3),
+      pitchRad: at(this.values, slot + 4),
+      rollRad: at(this.values, slot + 5),
+    });
+    const { yawRad, pitchRad, rollRad } = yawPitchRoll(multiply(rotationOfTurn(turn), was));
+    this.values[slot + 3] = yawRad;
+    this.values[slot + 4] = pitchRad;
+    this.values[slot + 5] = rollRad;
   }
 
   /** Brings places, rotations and turns up to date with `values`. */
@@ -98,21 +145,23 @@ export class State {
     rotation[r + 7] = cp * sr;
     rotation[r + 8] = cp * cr;
     const { axes } = this;
+    const steep = this.steep[b] === 1;
     axes[r + 2] = 1;
-    axes[r + 3] = -sy;
-    axes[r + 4] = cy;
-    axes[r + 6] = at(rotation, r);
-    axes[r + 7] = at(rotation, r + 3);
-    axes[r + 8] = at(rotation, r + 6);
-    for (const i of body.places) this.updateOwnPoint(i, body.slot, r, cy, sy);
+    axes[r + 3] = steep ? 0 : -sy;
+    axes[r + 4] = steep ? 1 : cy;
+    axes[r + 6] = steep ? 1 : at(rotation, r);
+    axes[r + 7] = steep ? 0 : at(rotation, r + 3);
+    axes[r + 8] = steep ? 0 : at(rotation, r + 6);
+    for (const i of body.places) this.updateOwnPoint(i, body.slot, r);
   }
 
   /**
    * Place and derivatives of one point of a body. With a = R l the point's arm from the body's origin, a small turn
-   * about an axis w moves it by w cross a; the axes are Z for yaw, Rz y for pitch and the body's own x for roll.
+   * about an axis w moves it by w cross a; the axes are those in `axes`: Z for yaw, Rz y for pitch, the body's own x for
+   * roll, or the bay's z, y, x for a steep body.
    */
-  private updateOwnPoint(i: number, slot: number, r: number, cy: number, sy: number): void {
-    const { values, rotation, turns } = this;
+  private updateOwnPoint(i: number, slot: number, r: number): void {
+    const { values, rotation, turns, axes } = this;
     const own = this.layout.places[i]?.slot ?? 0;
     const lx = at(values, own);
     const ly = at(values, own + 1);
@@ -127,12 +176,14 @@ export class State {
     turns[t] = -ay;
     turns[t + 1] = ax;
     turns[t + 2] = 0;
-    turns[t + 3] = cy * az;
-    turns[t + 4] = sy * az;
-    turns[t + 5] = -sy * ay - cy * ax;
-    const wx = at(rotation, r);
-    const wy = at(rotation, r + 3);
-    const wz = at(rotation, r + 6);
+    const px = at(axes, r + 3);
+    const py = at(axes, r + 4);
+    turns[t + 3] = py * az;
+    turns[t + 4] = -px * az;
+    turns[t + 5] = px * ay - py * ax;
+    const wx = at(axes, r + 6);
+    const wy = at(axes, r + 7);
+    const wz = at(axes, r + 8);
     turns[t + 6] = wy * az - wz * ay;
     turns[t + 7] = wz * ax - wx * az;
     turns[t + 8] = wx * ay - wy * ax;

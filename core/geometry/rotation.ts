@@ -27,6 +27,9 @@ export function rotationMatrix({ yawRad, pitchRad, rollRad }: YawPitchRoll): Mat
   ]);
 }
 
+/** An x axis with less than this of it level is so near a quarter turn of pitch that yaw and roll are hardly two. */
+const NEARLY_UPRIGHT = 1e-2;
+
 /**
  * Yaw, pitch and roll of a rotation matrix; pitch within a quarter turn. At a quarter turn of pitch yaw and roll turn
  * about the same axis and roll is taken as zero.
@@ -37,7 +40,12 @@ export function yawPitchRoll(r: Matrix): YawPitchRoll {
   const levelPart = Math.hypot(e(0, 0), e(1, 0));
   const pitchRad = Math.atan2(-e(2, 0), levelPart);
   if (levelPart < 1e-12) return { yawRad: Math.atan2(-e(0, 1), e(1, 1)), pitchRad, rollRad: 0 };
-  return { yawRad: Math.atan2(e(1, 0), e(0, 0)), pitchRad, rollRad: Math.atan2(e(2, 1), e(2, 2)) };
+  const yawRad = Math.atan2(e(1, 0), e(0, 0));
+  if (levelPart > NEARLY_UPRIGHT) return { yawRad, pitchRad, rollRad: Math.atan2(e(2, 1), e(2, 2)) };
+  // Near a quarter turn yaw comes from small numbers; roll taken from what is left after it makes up for its error.
+  const [cy, sy] = [Math.cos(yawRad), Math.sin(yawRad)];
+  const rollRad = Math.atan2(sy * e(0, 2) - cy * e(1, 2), cy * e(1, 1) - sy * e(0, 1));
+  return { yawRad, pitchRad, rollRad };
 }
 
 /** R v. */

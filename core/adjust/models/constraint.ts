@@ -11,6 +11,8 @@ import type { StartFacts } from '../start/facts.ts';
 import type { State } from '../state.ts';
 import type { Binder } from './binder.ts';
 import type { ReadingModel } from './model.ts';
+import { headingTurn } from './planDirection.ts';
+import { pitchTurn } from './tilt.ts';
 
 /** One quantity a constraint may speak of. `level` is the horizontal, `distance` the straight distance of two points. */
 export const quantitySchema = z.discriminatedUnion('of', [
@@ -59,7 +61,10 @@ function bindQuantity(quantity: Quantity, binder: Binder): BoundQuantity {
       return bindDistance(binder.pair(quantity.from, quantity.to), quantity.of === 'level');
     case 'pose': {
       const component = POSE.indexOf(quantity.component);
-      return bindSlot(binder.poseSlot(quantity.body) + component, component < 3 ? 'mm' : 'rad', true);
+      const slot = binder.poseSlot(quantity.body);
+      return component < 3
+        ? bindSlot(slot + component, 'mm', true)
+        : bindAngle(binder.body(quantity.body), slot, component);
     }
     case 'shared': {
       const { slot, unit } = binder.sharedOfAnyUnit(quantity.shared);
@@ -75,6 +80,26 @@ function bindSlot(slot: number, unit: 'mm' | 'rad' | 'ratio', feelsGravity: bool
     value: (state) => at(state.values, slot),
     spread: (_state, rows, factor) => rows.slot(slot, factor),
     tell: (facts, value) => facts.slots.push({ slot, value }),
+  };
+}
+
+/** Yaw, pitch or roll of a body; of a steep one, whose unknowns are turns, by how these change it. */
+function bindAngle(body: number, slot: number, component: number): BoundQuantity {
+  const plain = bindSlot(slot + component, 'rad', true);
+  return {
+    ...plain,
+    spread(state, rows, factor) {
+      if (state.steep[body] !== 1) plain.spread(state, rows, factor);
+      else if (component === 4) pitchTurn(state, rows, body, factor);
+      else {
+        const r = (i: number): number => at(state.rotation, 9 * body + i);
+        if (component === 3) headingTurn(rows, body, factor, [r(0), r(3), r(6)]);
+        else {
+          const k = factor / Math.max(r(7) * r(7) + r(8) * r(8), Number.MIN_VALUE);
+          rows.turn(body, k * (r(8) * r(4) - r(7) * r(5)), k * (r(7) * r(2) - r(8) * r(1)), 0);
+        }
+      }
+    },
   };
 }
 

@@ -2,6 +2,7 @@
  * A direction in plan, from a line through two points or from a body's axis seen from above: its unit vector now,
  * and the unknowns a small turn of it depends on.
  */
+import type { Vec3 } from '../../geometry/vector.ts';
 import { at } from '../../linalg/at.ts';
 import type { Rows } from '../rows.ts';
 import type { Direction } from '../schemaParts.ts';
@@ -77,6 +78,11 @@ function bodyAxis(body: number, slot: number, axis: 'x' | 'y'): PlanDirection {
       this.ey = Math.sin(this.headingRad);
     },
     turn(state, rows, factor) {
+      if (state.steep[body] === 1) {
+        const [ux, uy, uz] = [0, 3, 6].map((row) => at(state.rotation, 9 * body + quarter + row));
+        headingTurn(rows, body, factor, [ux ?? 0, uy ?? 0, uz ?? 0]);
+        return;
+      }
       rows.slot(slot + 3, factor);
       if (axis === 'x') return;
       const pitch = at(state.values, slot + 4);
@@ -88,4 +94,11 @@ function bodyAxis(body: number, slot: number, axis: 'x' | 'y'): PlanDirection {
       rows.slot(slot + 5, (-factor * Math.sin(pitch)) / square);
     },
   };
+}
+
+/** An axis (ux, uy, uz) of a body turned by w changes its heading by w_z - u_z (u_x w_x + u_y w_y) / (u_x^2 + u_y^2). */
+export function headingTurn(rows: Rows, body: number, factor: number, [ux, uy, uz]: Vec3): void {
+  // An axis that stands upright has no heading, and nothing to tell.
+  const slant = (factor * uz) / Math.max(ux * ux + uy * uy, Number.MIN_VALUE);
+  rows.turn(body, -slant * ux, -slant * uy, factor);
 }
