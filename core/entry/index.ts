@@ -13,3 +13,4 @@ export {
 } from './quantity.ts';
 export { type PairReading, questionReading, type ReadingContext } from './question.ts';
 export { type EntryKind, KEPT_UNIT, knownUnits } from './unitSuffixes.ts';
+export { type VinScanFault, vinFromScan } from './vinScan.ts';

@@ -15,6 +15,7 @@ import { PLANNING_WORDS } from './planning.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
 import { RECIPE_WORDS } from './recipe.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
+import { SCAN_WORDS } from './scan.ts';
 import { STAGE_WORDS } from './stages.ts';
 import { VEHICLE_WORDS } from './vehicle.ts';
 import { VEHICLE_LINE_WORDS } from './vehicleLines.ts';
@@ -34,6 +35,7 @@ export const TOPICS = {
   planning: PLANNING_WORDS,
   procedure: PROCEDURE_WORDS,
   recipe: RECIPE_WORDS,
+  scan: SCAN_WORDS,
   stages: STAGE_WORDS,
   vehicle: VEHICLE_WORDS,
   vehicleLines: VEHICLE_LINE_WORDS,
@@ -53,6 +55,7 @@ const WORDS = {
   ...TOPICS.planning,
   ...TOPICS.procedure,
   ...TOPICS.recipe,
+  ...TOPICS.scan,
   ...TOPICS.stages,
   ...TOPICS.vehicle,
   ...TOPICS.vehicleLines,
