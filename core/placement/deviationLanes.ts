@@ -61,11 +61,10 @@ export function deviationWriter(trials: Readjuster, station: StationRequirement)
         (leftLine ? Math.cos(line) * leftMm - Math.sin(line) * aheadMm : leftMm) - station.left.value;
       outUp[from + i] = along(up, dx, dy, dz) - station.up.value;
       turnFrom(turn, frame, rotation, body + i, required);
-      // A required heading that follows the thrust line turns with it: about up, before anything else.
-      const yaw = yawLine ? line : 0;
+      if (yawLine) turnBackBy(turn, line);
       const t00 = at(turn, 0);
       const t10 = at(turn, 3);
-      outYaw[from + i] = wrapped(Math.atan2(t10, t00) - yaw);
+      outYaw[from + i] = Math.atan2(t10, t00);
       outPitch[from + i] = Math.atan2(-at(turn, 6), Math.sqrt(t00 * t00 + t10 * t10));
       outRoll[from + i] = Math.atan2(at(turn, 7), at(turn, 8));
     }
@@ -75,10 +74,17 @@ export function deviationWriter(trials: Readjuster, station: StationRequirement)
 const along = (axis: Float64Array, dx: number, dy: number, dz: number): number =>
   at(axis, 0) * dx + at(axis, 1) * dy + at(axis, 2) * dz;
 
-const wrapped = (angle: number): number => {
-  if (angle > Math.PI) return angle - 2 * Math.PI;
-  return angle < -Math.PI ? angle + 2 * Math.PI : angle;
-};
+/** Takes off a turn of the required heading about up: a heading that follows the thrust line turns with it. */
+function turnBackBy(turn: Float64Array, line: number): void {
+  const c = Math.cos(line);
+  const s = Math.sin(line);
+  for (let k = 0; k < 9; k += 3) {
+    const first = at(turn, k);
+    const second = at(turn, k + 1);
+    turn[k] = first * c - second * s;
+    turn[k + 1] = first * s + second * c;
+  }
+}
 
 /** The frame of vehicleFrame (core/vehicle/frame.ts): plane of the four marks, axle midpoints of the four hubs. */
 function frameReader(trials: Readjuster, frame: LaneFrame): (lane: number) => void {
