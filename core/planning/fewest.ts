@@ -4,6 +4,7 @@
  */
 
 import { at, item } from '../linalg/at.ts';
+import { invariant } from '../result.ts';
 import { type Box, forcesOf, rowsOfSlots } from './allocation.ts';
 import type { Design } from './design.ts';
 import { type Counts, evaluate, missingOf, planOf } from './evaluate.ts';
@@ -136,10 +137,15 @@ export function fewest(design: Design, mostTimes: MostTimes = new Map()): Fewest
   const boxes = starts.map((box) => ({ box, open: worthwhile(design, sought, box) }));
   const search = new Search(design, sought, most);
   const cheapest = Math.min(...boxes.map(({ box }) => costOf(design, box.least)));
-  for (let cost = cheapest; ; cost++) {
+  const dearest = costOf(design, most);
+  for (let cost = cheapest; cost <= dearest; cost++) {
     for (const { box, open: varied } of boxes) search.run(cost, box, varied);
     if (search.best === undefined) continue;
     const { counts, seconds } = search.best;
     return { outcome: 'found', plan: planOf(design, counts), cost, seconds };
   }
+  // Only readings that gain next to nothing could still have tipped it.
+  const [tightest] = sought;
+  invariant(tightest !== undefined, 'without a goal the barest plan is found');
+  return { outcome: 'tooMany', target: tightest.target };
 }

@@ -1,8 +1,9 @@
 /** What must hold for any plan of any car: more readings never hurt, and a tape read again does nothing to a drop's part. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { WorkClass } from '../../core/placement/types.ts';
+import type { DecisionRuleName, WorkClass } from '../../core/placement/types.ts';
 import { countsOf, evaluate } from '../../core/planning/evaluate.ts';
+import { fewest } from '../../core/planning/fewest.ts';
 import { limitName } from '../../core/planning/limits.ts';
 import { beyondThatPasses, blockedReadings } from '../../core/planning/lineOfSight.ts';
 import { predict } from '../../core/planning/predict.ts';
@@ -10,6 +11,7 @@ import { rankNext } from '../../core/planning/rank.ts';
 import { recipeById } from '../../core/planning/recipes.ts';
 import type { Plan, PlanSetUp, RecipeId } from '../../core/planning/types.ts';
 import { CENTRE } from '../core/placement/trueLayout.ts';
+import { countedThrough } from '../core/planning/countedThrough.ts';
 import { designFor, planWith, setUpOf } from '../core/planning/setUps.ts';
 
 const car = fc.record({
@@ -173,5 +175,60 @@ describe('properties of planning', () => {
       { seed: 46, numRuns: 25 },
     );
     expect(found).toBeGreaterThan(20);
+  });
+
+  test('the fewest readings are those that counting through finds, for any tolerances near what once proves, seed 47', () => {
+    const near = fc.double({ min: 0.985, max: 1.3, noNaN: true });
+    const rule = fc.constantFrom<DecisionRuleName>('guarded', 'fullU');
+    const often = fc.uniqueArray(fc.nat(26), { minLength: 3, maxLength: 3 });
+    const ends: Record<string, number> = {};
+    fc.assert(
+      fc.property(
+        car,
+        work,
+        recipe,
+        rule,
+        fc.array(near, { minLength: 6, maxLength: 6 }),
+        often,
+        (dimensions, how, id, by, factors, which) => {
+          const bare = setUpFor(dimensions);
+          const setUp = { ...bare, decisionRule: by, equipment: { ...bare.equipment, work: how } };
+          const loose = designFor(setUp, id);
+          const [station = CENTRE] = setUp.stations;
+          const once = usOf(loose, planWith(loose));
+          const limits = once.map(({ coordinate, u, U }, i) => {
+            const limit = (factors[i] ?? 1) * (by === 'guarded' ? 1.645 * u : U);
+            const value = station[coordinate];
+            return [coordinate, { ...value, permitted: { lower: -limit, upper: limit, stated: true } }];
+          });
+          const design = designFor(
+            { ...setUp, stations: [{ ...station, ...Object.fromEntries(limits) }] },
+            id,
+          );
+          const { slots } = design.laid;
+          // A search leaves out what is blocked; counting through knows no obstacles.
+          fc.pre(blockedReadings(design.laid).length === 0);
+          // The height, a drop and three more readings picked at random may be read twice.
+          const twice = new Set([
+            'target.height',
+            'drop.RL',
+            ...which.map((i) => slots[i % slots.length]?.key),
+          ]);
+          const bounds = new Map(slots.map(({ key }) => [key, twice.has(key) ? 2 : 1]));
+          const { best } = countedThrough(design, bounds);
+          const answer = fewest(design, bounds);
+          ends[answer.outcome] = (ends[answer.outcome] ?? 0) + 1;
+          if (answer.outcome !== 'found') {
+            expect(best).toBeUndefined();
+            return;
+          }
+          expect(answer.cost).toBe(best?.cost);
+          expect(answer.seconds).toBeCloseTo(best?.seconds ?? 0, 6);
+        },
+      ),
+      { seed: 47, numRuns: 24, endOnFailure: true },
+    );
+    expect(ends.found ?? 0).toBeGreaterThan(3);
+    expect(ends.found).toBeLessThan(20);
   });
 });

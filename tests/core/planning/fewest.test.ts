@@ -2,40 +2,15 @@
 import { describe, expect, test } from 'vitest';
 import type { DecisionRuleName, WorkClass } from '../../../core/placement/types.ts';
 import type { Design } from '../../../core/planning/design.ts';
-import { countsOf, evaluate } from '../../../core/planning/evaluate.ts';
+import { countsOf } from '../../../core/planning/evaluate.ts';
 import { fewest } from '../../../core/planning/fewest.ts';
-import { goalsOf } from '../../../core/planning/goals.ts';
 import { whatItProves } from '../../../core/planning/proves.ts';
-import { costOf, secondsOf } from '../../../core/planning/search.ts';
+import { costOf } from '../../../core/planning/search.ts';
 import { fewestSentences } from '../../../core/planning/sentences.ts';
 import { wordFaults } from '../../../core/words/index.ts';
 import { CENTRE, EQUIPMENT } from '../placement/trueLayout.ts';
+import { countedThrough } from './countedThrough.ts';
 import { designFor, planWith, setUpOf, stationWith } from './setUps.ts';
-
-/** The best plan within bounds by counting through all of them: the least cost, then the least time. */
-function countedThrough(design: Design, bounds: ReadonlyMap<string, number>) {
-  const { slots } = design.laid;
-  const goals = goalsOf(design);
-  const indices = goals.map(({ index }) => index);
-  let best: { cost: number; seconds: number } | undefined;
-  let plans = 0;
-  const visit = (i: number, counts: number[]): void => {
-    const slot = slots[i];
-    if (slot !== undefined) {
-      for (let n = slot.least; n <= (bounds.get(slot.key) ?? 1); n++) visit(i + 1, [...counts, n]);
-      return;
-    }
-    plans++;
-    const [cost, seconds] = [costOf(design, counts), secondsOf(design, counts)];
-    if (best !== undefined && (cost > best.cost || (cost === best.cost && seconds >= best.seconds - 1e-9)))
-      return;
-    const evaluation = evaluate(design, counts, indices);
-    if (evaluation === undefined || !goals.every((goal, k) => goal.proven(evaluation, k))) return;
-    best = { cost, seconds };
-  };
-  visit(0, []);
-  return { best, plans };
-}
 
 /** Only these may be taken more than once; the rest once at most. */
 const boundsOf = (design: Design, more: Readonly<Record<string, number>>): Map<string, number> =>
