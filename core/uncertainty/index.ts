@@ -50,6 +50,19 @@ export {
   type Prior,
 } from './globalRisk.ts';
 export {
+  differenceU,
+  distanceMeter,
+  type InstrumentUncertainty,
+  instrumentU,
+  plumbBob,
+  type Reversed,
+  reversed,
+  rotatingLaser,
+  ruleInstrument,
+  tapeInstrument,
+  tiltInstrument,
+} from './instruments.ts';
+export {
   type AdaptivelySimulated,
   type JointNormal,
   resultSource,
