@@ -3,6 +3,7 @@
  * solver needs to know of each thing. Lengths in millimetres; `u...` are standard uncertainties.
  */
 import { z } from 'zod';
+import { lineStreamSchema } from '../instruments/schema.ts';
 
 const id = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
 const name = z.string().min(1).max(120);
@@ -37,6 +38,8 @@ export const instrumentSchema = z.strictObject({
   resolution: z.number().finite().positive().max(100),
   startsAt: z.enum(['zero', 'hook', 'hundred']),
   numbersIn: z.enum(['mm', 'cm', 'in']),
+  /** How it sends its readings; absent for one that is read by eye, and in records made before it could be told. */
+  stream: lineStreamSchema.optional(),
 });
 
 /** One adjustable part: its two ends, the smallest change that can be set, mm per turn of its screw. */

@@ -1,6 +1,6 @@
 /**
  * `npm run bench`: everything, or `-- --only solve,home`. Writes the comparisons to `tests/results/bench.json` and the
- * timings of each bench to `tests/results/bench-NAME.json`. Reports only; with `--check` it ends with 1 when an aim or a
+ * timings of each bench to `tests/results/bench-NAME.json`; studies keep their own `tests/results/NAME.json`. Reports only; with `--check` it ends with 1 when an aim or a
  * limit was missed.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
@@ -10,11 +10,16 @@ import { hasDisplay, startDisplay } from '../../electron/setup/display.mjs';
 import { commitNow, machine } from '../faults/faultProgram.ts';
 import { benchCertificate } from './certificate.ts';
 import type { Comparison } from './compare.ts';
+import { studyCoverage } from './coverage.ts';
 import { benchGrowth } from './growth.ts';
 import { benchHome } from './home.ts';
+import { benchInstruments } from './instruments.ts';
+import { studyMonteCarlo } from './monteCarlo.ts';
+import { studyPlacement } from './placementSimulation.ts';
 import { benchRecord } from './record.ts';
 import { benchSolve } from './solve.ts';
 import { benchStart } from './start.ts';
+import type { Aim, Study } from './study.ts';
 import { keepsLimit, type Timing } from './timing.ts';
 
 const benches: Readonly<Record<string, () => Promise<readonly Comparison[]>>> = {
@@ -26,7 +31,14 @@ const benches: Readonly<Record<string, () => Promise<readonly Comparison[]>>> = 
 const timers: Readonly<Record<string, () => Promise<readonly Timing[]>>> = {
   growth: benchGrowth,
   home: benchHome,
+  instruments: benchInstruments,
   record: benchRecord,
+};
+
+const studies: Readonly<Record<string, () => Promise<Study>>> = {
+  monteCarlo: studyMonteCarlo,
+  placementSimulation: studyPlacement,
+  coverage: studyCoverage,
 };
 
 /** Runs with the display there is, or with one of our own. */
@@ -64,12 +76,13 @@ function writeResults(name: string, results: readonly object[]): void {
 }
 
 const { values } = parseArgs({ options: { only: { type: 'string' }, check: { type: 'boolean' } } });
-const names = values.only?.split(',') ?? [...Object.keys(benches), ...Object.keys(timers)];
+const names = values.only?.split(',') ?? Object.keys({ ...benches, ...timers, ...studies });
 const comparisons: Comparison[] = [];
 const timings: Timing[] = [];
+const aims: Aim[] = [];
 for (const name of names) {
-  const [bench, timer] = [benches[name], timers[name]];
-  if (bench === undefined && timer === undefined) throw new Error(`no such bench: ${name}`);
+  const [bench, timer, study] = [benches[name], timers[name], studies[name]];
+  if ((bench ?? timer ?? study) === undefined) throw new Error(`no such bench: ${name}`);
   for (const result of (await bench?.()) ?? []) {
     console.log(told(result));
     comparisons.push(result);
@@ -78,10 +91,20 @@ for (const name of names) {
   for (const timing of measured) console.log(toldTiming(timing));
   timings.push(...measured);
   if (measured.length > 0) writeResults(`bench-${name}`, measured);
+  const found = await study?.();
+  if (found === undefined) continue;
+  for (const line of found.lines) console.log(line);
+  for (const { what, met } of found.aims) console.log(`${what}: ${met ? 'met' : 'MISSED'}`);
+  aims.push(...found.aims);
+  writeResults(
+    name,
+    found.results.map((result) => ({ ...result, aims: found.aims })),
+  );
 }
 if (comparisons.length > 0) writeResults('bench', comparisons);
 const missed =
   comparisons.filter((each) => each.ratio > each.aim).length +
-  timings.filter((each) => !keepsLimit(each)).length;
-console.log(`${comparisons.length + timings.length - missed} passed, ${missed} failed`);
+  timings.filter((each) => !keepsLimit(each)).length +
+  aims.filter(({ met }) => !met).length;
+console.log(`${comparisons.length + timings.length + aims.length - missed} passed, ${missed} failed`);
 process.exitCode = values.check && missed > 0 ? 1 : 0;
