@@ -3,7 +3,8 @@
  *
  * Frame: the bay frame, millimetres, Z up along gravity, right-handed (X, Y level). Angles in radians, turning left
  * seen from above positive. A body's pose is where its origin is and R = Rz(yaw) Ry(pitch) Rx(roll), the ISO 8855
- * order: pitch positive nose down, roll positive left side up; pitch stays away from a quarter turn.
+ * order: pitch positive nose down, roll positive left side up. At a quarter turn of pitch the unknowns
+ * are turns about the bay's axes instead (see UnknownComponent).
  * A point of a body is named like any other point and may stand wherever a reading wants a point.
  */
 import { z } from 'zod';
