@@ -114,7 +114,10 @@ export function prepareListTables<Row extends JsonObject>(db: Database.Database)
     )
     .pluck();
 
+  let counted: { readonly of: string; readonly counts: readonly WaitingCount[] } | undefined;
+
   function clear(): void {
+    counted = undefined;
     db.exec(`DELETE FROM job_row; DELETE FROM certificate_row;
       INSERT INTO job_text (job_text) VALUES ('delete-all');`);
   }
@@ -126,6 +129,7 @@ export function prepareListTables<Row extends JsonObject>(db: Database.Database)
   }
 
   function add(stored: StoredRow): void {
+    counted = undefined;
     addRow.run(stored);
     addText.run(stored.id, stored.search);
   }
@@ -159,11 +163,28 @@ export function prepareListTables<Row extends JsonObject>(db: Database.Database)
       )
       .pluck()
       .all(...values, limit, offset);
+    const parsed = rows.map((row) => JSON.parse(row));
+    if (terms.length === 0) return { total: waitingIn(filter.waitsFor ?? []), rows: parsed };
     // A page that is not full is the last one: nothing has to be counted.
-    const isLast = rows.length < limit && (rows.length > 0 || offset === 0);
+    if (rows.length < limit && (rows.length > 0 || offset === 0)) {
+      return { total: offset + rows.length, rows: parsed };
+    }
     const count = db.prepare<unknown[], number>(`SELECT count(*) FROM (${ids})`).pluck();
-    const total = isLast ? offset + rows.length : (count.get(...values) ?? 0);
-    return { total, rows: rows.map((row) => JSON.parse(row)) };
+    return { total: count.get(...values) ?? 0, rows: parsed };
+  }
+
+  /** How many jobs wait for what; counted once for each state of the list. */
+  function countsNow(): readonly WaitingCount[] {
+    const { edition = 0, seq = 0, hash = '' } = state.get() ?? {};
+    const of = `${edition} ${seq} ${hash}`;
+    if (counted === undefined || counted.of !== of) counted = { of, counts: waiting.all() };
+    return counted.counts;
+  }
+
+  function waitingIn(states: readonly string[]): number {
+    return countsNow()
+      .filter(({ waitsFor }) => states.length === 0 || states.includes(waitsFor))
+      .reduce((sum, { jobs }) => sum + jobs, 0);
   }
 
   /** First the text as one piece; where that is nowhere, all of its words, wherever they stand. */
@@ -190,7 +211,7 @@ export function prepareListTables<Row extends JsonObject>(db: Database.Database)
       const row = oneRow.get(job);
       return row === undefined ? undefined : JSON.parse(row);
     },
-    waiting: () => waiting.all(),
+    waiting: countsNow,
     unissued: () => unissued.all(),
     rowsOfNumber: (number: string): readonly Row[] => rowsOfNumber.all(number).map((row) => JSON.parse(row)),
     /** The greatest counter of the certificate numbers that begin with `start`, 0 where there is none. */
