@@ -50,7 +50,7 @@ export function instrumentHub(parts: HubParts): InstrumentHub {
   function sourceOf(source: StreamSource): OpenSource {
     return source.kind === 'tcp'
       ? tcpSource(source.host, source.port)
-      : serialSource(source, ...(parts.portFolder === undefined ? [] : [parts.portFolder]));
+      : serialSource(source, parts.portFolder);
   }
 
   function hold(instrument: string, source: StreamSource, read: LineReader | undefined): Held {
