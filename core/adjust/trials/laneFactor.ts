@@ -9,13 +9,13 @@ import { LANES } from './laneState.ts';
 
 /** The factor of the rows given, over the unknowns given (numbered as in the list). */
 export class LaneFactor {
+  /** Which of the unknowns given stands at each place of a right side: the order in which they are eliminated. */
+  readonly order: Int32Array;
   private readonly n: number;
-  private readonly order: Int32Array;
   private readonly begin: Int32Array;
   private readonly below: Int32Array;
   private readonly lower: Float64Array;
   private readonly inverseDiagonal: Float64Array;
-  private readonly work: Float64Array;
 
   constructor(linearised: Linearised, rows: readonly number[], unknowns: readonly number[]) {
     const n = unknowns.length;
@@ -31,7 +31,6 @@ export class LaneFactor {
     this.below = below;
     this.lower = new Float64Array(below.length);
     this.inverseDiagonal = new Float64Array(n);
-    this.work = new Float64Array(n * LANES);
     for (let k = 0; k < n; k++) {
       this.inverseDiagonal[k] = 1 / at(cholesky.values, packedIndex(k, k));
       for (let a = indexAt(start, k); a < indexAt(start, k + 1); a++) {
@@ -40,26 +39,17 @@ export class LaneFactor {
     }
   }
 
-  /** Solves in place, unknown by unknown. */
-  solve(b: Float64Array): void {
-    const { n, order, work } = this;
-    for (let k = 0; k < n; k++) {
-      const from = indexAt(order, k) * LANES;
-      for (let i = 0; i < LANES; i++) work[k * LANES + i] = at(b, from + i);
-    }
+  /** Solves in place; the unknowns stand in `order`, `LANES` numbers each. */
+  solve(work: Float64Array): void {
     for (let lane = 0; lane < LANES; lane += 4) {
-      this.forward(lane);
-      this.backward(lane);
-    }
-    for (let k = 0; k < n; k++) {
-      const to = indexAt(order, k) * LANES;
-      for (let i = 0; i < LANES; i++) b[to + i] = at(work, k * LANES + i);
+      this.forward(work, lane);
+      this.backward(work, lane);
     }
   }
 
   // Four lanes at a time stay in the processor's registers, which halves what has to be fetched.
-  private forward(lane: number): void {
-    const { n, begin, below, lower, inverseDiagonal, work } = this;
+  private forward(work: Float64Array, lane: number): void {
+    const { n, begin, below, lower, inverseDiagonal } = this;
     let a = 0;
     for (let k = 0; k < n; k++) {
       const own = k * LANES + lane;
@@ -83,8 +73,8 @@ export class LaneFactor {
     }
   }
 
-  private backward(lane: number): void {
-    const { n, begin, below, lower, inverseDiagonal, work } = this;
+  private backward(work: Float64Array, lane: number): void {
+    const { n, begin, below, lower, inverseDiagonal } = this;
     for (let k = n - 1; k >= 0; k--) {
       const own = k * LANES + lane;
       let y0 = at(work, own);

@@ -5,7 +5,7 @@
  * Iterative Methods for Linear and Nonlinear Equations, SIAM 1995, chapter 7). Where it arrives the gradient is zero,
  * whatever matrix led there.
  */
-import { at, indexAt } from '../../linalg/at.ts';
+import { at, indexAt, item } from '../../linalg/at.ts';
 import { invariant } from '../../result.ts';
 import type { Linearised } from '../solution.ts';
 import { LaneFactor } from './laneFactor.ts';
@@ -38,7 +38,7 @@ export interface StageParts {
 export class LaneStage {
   private readonly readings: readonly LaneRow[];
   private readonly says: LaneReadings;
-  /** Offsets of the unknowns in the state. */
+  /** Offsets of the unknowns in the state, in the order of the factor. */
   private readonly offsets: Int32Array;
   private readonly factor: LaneFactor;
   private readonly made: readonly Made[];
@@ -52,8 +52,11 @@ export class LaneStage {
     for (const r of rows) weight[r] = at(linearised.weight, r);
     this.readings = readings;
     this.says = { observed, weight };
-    this.offsets = Int32Array.from(unknowns, (unknown) => indexAt(slotOfColumn, unknown) * LANES);
     this.factor = new LaneFactor(linearised, rows, unknowns);
+    this.offsets = Int32Array.from(
+      this.factor.order,
+      (k) => indexAt(slotOfColumn, item(unknowns, k)) * LANES,
+    );
     const size = unknowns.length * LANES;
     this.made = Array.from({ length: MOST_STEPS }, () => ({
       step: new Float64Array(size),
