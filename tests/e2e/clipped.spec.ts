@@ -1,0 +1,163 @@
+// Wording a third longer on the smallest screen: no text is cut off, and everything touched stays large enough.
+import type { Page } from '@playwright/test';
+import { buildVariant } from '../window/buildVariant.ts';
+import { longerWords } from '../window/longerWords.ts';
+import { expect, test } from './fixtures.ts';
+import { openWithPage } from './launch.ts';
+import { OFFICE } from './pictures.ts';
+import { prepareShop } from './preparedShop.ts';
+import { HOME, NEEDED, SCREENS, show } from './screens.ts';
+
+/** Text that lies outside what shows it: beyond a box that cuts, or beyond the window. Typed text may scroll. */
+function cutText(): readonly string[] {
+  const cut: string[] = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const covered = document.querySelector('.cover, .veil');
+  while (walker.nextNode()) {
+    const node = walker.currentNode;
+    const parent = node.parentElement;
+    const text = node.textContent?.trim() ?? '';
+    if (text === '' || parent === null || parent.closest('.visually-hidden, style, script, option') !== null)
+      continue;
+    if (covered !== null && !covered.contains(parent)) continue;
+    if (!parent.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true })) continue;
+    const range = document.createRange();
+    range.selectNodeContents(node);
+    const box = range.getBoundingClientRect();
+    if (box.width === 0) continue;
+    const tell = (why: string): void => {
+      cut.push(`"${text.slice(0, 60)}" ${why} (${parent.closest('[class]')?.getAttribute('class')})`);
+    };
+    if (box.right > window.innerWidth + 1 || box.left < -1) tell('leaves the window');
+    let scrolls = false;
+    for (let each: Element | null = parent; each !== null; each = each.parentElement) {
+      const style = getComputedStyle(each);
+      if (style.overflowX === 'visible' || style.display === 'inline') continue;
+      const frame = each.getBoundingClientRect();
+      if (frame.width === 0) continue;
+      if (box.right > frame.right + 1 || box.left < frame.left - 1) {
+        tell(`is cut by ${each.getAttribute('class')}`);
+        break;
+      }
+      // Beyond a box that scrolls, height says nothing: the text can be brought into sight.
+      scrolls ||= style.overflowY === 'auto' || style.overflowY === 'scroll';
+      if (
+        !scrolls &&
+        style.overflowY === 'hidden' &&
+        (box.bottom > frame.bottom + 2 || box.top < frame.top - 2)
+      ) {
+        tell(`is cut in height by ${each.getAttribute('class')}`);
+        break;
+      }
+    }
+  }
+  return cut;
+}
+
+/** Text that runs out of the button, card or notice it stands in. */
+function spilledText(): readonly string[] {
+  return [
+    ...document.querySelectorAll(
+      '.button, .choice, .card, .sheet, .notice, .question, .key, th, td, .rail-stage',
+    ),
+  ]
+    .filter((box) => box.checkVisibility() && box.scrollWidth > box.clientWidth + 1)
+    .map((box) => `${box.getAttribute('class')}: "${box.textContent?.trim().slice(0, 60)}"`);
+}
+
+/** What a gloved finger could miss: lower or narrower than 48 pixels. */
+function smallTargets(): readonly string[] {
+  const covered = document.querySelector('.cover, .veil');
+  return (
+    [...document.querySelectorAll('button, input, a[href], summary')]
+      .filter((each) => (covered === null || covered.contains(each)) && each.checkVisibility())
+      .filter((each) => each.closest('.visually-hidden, [aria-hidden="true"]') === null)
+      .filter((each) => each.getAttribute('type') !== 'file')
+      // Hidden from the eye only: what a reader for the blind closes a dialog or a list with.
+      .filter((each) => each.getBoundingClientRect().height > 8)
+      .flatMap((each) => {
+        const { width, height } = each.getBoundingClientRect();
+        if (width === 0 || (width >= 47.5 && height >= 47.5)) return [];
+        return [
+          `${each.getAttribute('class')} ${Math.round(width)}x${Math.round(height)} "${each.textContent?.slice(0, 40)}"`,
+        ];
+      })
+  );
+}
+
+/** Makes a fault; style sheets put in from outside are refused by the policy. */
+function restyle(page: Page, selector: string, style: Readonly<Record<string, string>>): Promise<void> {
+  return page.locator(selector).evaluateAll((elements, given) => {
+    for (const element of elements) if (element instanceof HTMLElement) Object.assign(element.style, given);
+  }, style);
+}
+
+async function sizeOf(page: Page, selector: string): Promise<number> {
+  return page
+    .locator(selector)
+    .first()
+    .evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
+}
+
+test('wording a third longer at 1366 by 768: nothing is cut off, nothing too small to touch', async ({
+  bench,
+  playwright,
+}) => {
+  test.setTimeout(300_000);
+  const [folder, jobs] = await Promise.all([
+    buildVariant({ name: 'longer', plugins: [longerWords] }),
+    prepareShop(bench.dataFolder, NEEDED),
+  ]);
+  const { app, page } = await openWithPage(playwright._electron, bench.dataFolder, folder);
+  try {
+    await page.waitForFunction(
+      (size) => window.innerWidth === size.width && window.innerHeight === size.height,
+      { ...OFFICE },
+    );
+    await test.step('the measures themselves find what is cut, spilled and small', async () => {
+      await show(page, HOME, jobs);
+      expect(await page.evaluate(cutText)).toEqual([]);
+      await restyle(page, '.job-age', { display: 'block', width: '20px', overflow: 'hidden' });
+      expect((await page.evaluate(cutText)).join()).toContain('is cut by job-age');
+      expect((await page.evaluate(spilledText)).join()).toContain('job-age');
+      await restyle(page, '.home-foot .button', { minHeight: '0', height: '40px' });
+      expect((await page.evaluate(smallTargets)).join()).toContain('x40');
+    });
+    for (const screen of SCREENS) {
+      await test.step(screen.name, async () => {
+        await show(page, screen, jobs);
+        expect.soft(await page.evaluate(cutText), screen.name).toEqual([]);
+        expect.soft(await page.evaluate(spilledText), screen.name).toEqual([]);
+        expect.soft(await page.evaluate(smallTargets), screen.name).toEqual([]);
+      });
+    }
+  } finally {
+    await app.close();
+  }
+});
+
+test('in our own words the next action stands 28 pixels high or more, and digits across the bay a fifth of the window', async ({
+  bench,
+}) => {
+  const jobs = await prepareShop(bench.dataFolder, ['sliding', 'unmoved']);
+  const { page } = await bench.start();
+  for (const view of ['placement', 'stations', 'datum'] as const) {
+    await show(
+      page,
+      { name: view, at: () => `#/job/${jobs.unmoved}/${view}`, shown: '.next-line' },
+      { ...jobs, lap: '', suspect: '', signed: '' },
+    );
+    expect(await sizeOf(page, '.next-line'), view).toBeGreaterThanOrEqual(28);
+  }
+  await page.locator('.rail [data-stage="placement"]').click();
+  await page.keyboard.press('F8');
+  await expect(page.getByTestId('distance')).toBeVisible();
+  // The digits of the embedded family are 0.729 of the size high (1493 of 2048 units).
+  const digits = (1493 / 2048) * (await sizeOf(page, '.distance-amount'));
+  const height = await page.evaluate(() => window.innerHeight);
+  expect(digits).toBeGreaterThanOrEqual(height / 5);
+  expect(await page.evaluate(cutText)).toEqual([]);
+  await expect(page.locator('.distance-row')).toHaveCount(3);
+  await page.keyboard.press('F8');
+  await expect(page.getByTestId('distance')).toBeHidden();
+});
