@@ -1,0 +1,100 @@
+/** The simulated people themselves: what they are said to do is what they do. */
+import { describe, expect, test } from 'vitest';
+import { plannedFor } from '../bench/placementSimulation.ts';
+import { SQUARE } from '../core/placement/trueLayout.ts';
+import { placeClassically } from './classicalWay.ts';
+import { drawsFrom } from './draws.ts';
+import {
+  bayFor,
+  type Cell,
+  CLUMSINESS,
+  MOST_ROUNDS,
+  madeOf,
+  placeByMoves,
+  quickPlacement,
+  START,
+  startPose,
+  stationFor,
+  trueDeviation,
+  trulyWithin,
+} from './technician.ts';
+
+const CAREFUL: Cell = { toleranceMm: 10, rule: 'guarded', work: 'careful' };
+
+function spread(values: readonly number[]): number {
+  return Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / values.length);
+}
+
+describe('a simulated technician', () => {
+  test('starts within 300 mm and 5 degrees, anywhere in it', () => {
+    const draws = drawsFrom(1);
+    const found = Array.from({ length: 500 }, () => trueDeviation(startPose(draws)));
+    const most = (value: (d: (typeof found)[number]) => number) =>
+      Math.max(...found.map((d) => Math.abs(value(d))));
+    for (const length of [most((d) => d.ahead), most((d) => d.left), most((d) => d.up)]) {
+      expect(length).toBeGreaterThan(0.95 * START.mm);
+      expect(length).toBeLessThanOrEqual(START.mm);
+    }
+    expect(most((d) => d.yaw)).toBeLessThanOrEqual(START.rad);
+  });
+
+  test('makes of a move what 5 % and 2 mm leave of it', () => {
+    const draws = drawsFrom(2);
+    const off = (mm: number) => spread(Array.from({ length: 4000 }, () => madeOf(mm, draws) - mm));
+    expect(off(0)).toBeCloseTo(CLUMSINESS.mm, 0);
+    expect(Math.abs(off(100) / Math.hypot(5, 2) - 1)).toBeLessThan(0.05);
+  });
+
+  test('two readings bring the target to a few centimetres: ahead and the turn by tape, the rest by eye', () => {
+    const found = Array.from({ length: 60 }, (_, i) => {
+      const draws = drawsFrom(100 + i);
+      const bay = bayFor('careful', draws);
+      return trueDeviation(quickPlacement(bay, startPose(draws), draws));
+    });
+    expect(spread(found.map((d) => d.ahead))).toBeLessThan(40);
+    expect(spread(found.map((d) => d.left))).toBeLessThan(30);
+    expect(spread(found.map((d) => d.yaw))).toBeLessThan(0.03);
+    expect(spread(found.map((d) => d.left))).toBeGreaterThan(10);
+  });
+
+  test('places a target at 10 mm in few rounds and truly within, and the same way for the same seed', () => {
+    const once = (seed: number) => {
+      const draws = drawsFrom(seed);
+      const bay = bayFor('careful', draws);
+      return placeByMoves(bay, CAREFUL, quickPlacement(bay, startPose(draws), draws), draws);
+    };
+    const outcomes = Array.from({ length: 12 }, (_, i) => once(500 + i));
+    // Readings of the car that contradict each other cost a few rounds: about one placement in twenty.
+    expect(outcomes.filter(({ rounds }) => (rounds ?? MOST_ROUNDS) <= 3).length).toBeGreaterThanOrEqual(10);
+    expect(outcomes.every(({ rounds }) => rounds !== undefined)).toBe(true);
+    expect(outcomes.filter(({ within }) => within).length).toBeGreaterThanOrEqual(11);
+    expect(once(500)).toEqual(outcomes[0]);
+  });
+
+  test('never proves 3 mm to the left with careful work, as planning says before any reading', () => {
+    const cell = { ...CAREFUL, toleranceMm: 3 };
+    expect(plannedFor(cell)).toMatchObject({ provable: false, hindered: ['left'] });
+    const draws = drawsFrom(9);
+    const bay = bayFor('careful', draws);
+    expect(placeByMoves(bay, cell, SQUARE.target, draws).rounds).toBeUndefined();
+  });
+});
+
+describe('the classical way', () => {
+  test('ends when all looks right, which here it truly is', () => {
+    const draws = drawsFrom(11);
+    const bay = bayFor('best', draws);
+    const start = quickPlacement(bay, startPose(draws), draws);
+    expect(trulyWithin(start, stationFor(10))).toBe(false);
+    const { rounds, within } = placeClassically(bay, { ...CAREFUL, work: 'best' }, start, draws);
+    expect(rounds).toBeGreaterThan(1);
+    expect(within).toBe(true);
+  });
+
+  test('a target that stands right already needs one pass', () => {
+    const draws = drawsFrom(12);
+    const bay = bayFor('best', draws);
+    const cell = { ...CAREFUL, work: 'best', toleranceMm: 20 } as const;
+    expect(placeClassically(bay, cell, SQUARE.target, draws).rounds).toBe(1);
+  });
+});
