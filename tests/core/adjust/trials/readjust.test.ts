@@ -257,10 +257,7 @@ describe('what has no lanes says so', () => {
       valueRad: 0,
       uRad: 0.01,
     } as const;
-    expect(because({ ...base, readings: [...base.readings, seen] })).toEqual([
-      'kindOfReading',
-      ['seen'],
-    ]);
+    expect(because({ ...base, readings: [...base.readings, seen] })).toEqual(['kindOfReading', ['seen']]);
   });
 
   test("another network's solution", () => {
