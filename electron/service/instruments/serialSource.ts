@@ -2,7 +2,7 @@
  * Lines over a serial port. A port is known by its name only; where ports are found is this file's knowledge. The
  * library with its binary is loaded when the first port is opened: a shop without one never needs it.
  */
-import { readdir, readFile } from 'node:fs/promises';
+import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
   type InstrumentFault,
@@ -18,6 +18,12 @@ type SerialSettings = StreamSource & { readonly kind: 'serial' };
 const PORT_FOLDER = '/dev';
 const DRIVER_FOLDER = '/sys/class/tty';
 
+/**
+ * So often it is looked whether the port is still there. On systems that show ports as files the end of a pulled one reads
+ * as nothing, again and again, and the library then reads for ever without a word; the file is gone at once.
+ */
+const LOOK_EVERY_MS = 250;
+
 /** Phrases by which the library tells trouble, on every system it runs on. */
 const PHRASES: readonly (readonly [RegExp, 'noSuchPort' | 'portBusy' | 'notAllowed'])[] = [
   [/no such file|file not found|cannot find/i, 'noSuchPort'],
@@ -32,6 +38,12 @@ export function serialFault(error: Error, place: string): InstrumentFault {
   return instrumentFault('instrument.trouble', { place, problem: error.message });
 }
 
+/** Which file stands at a path, so that another one in its place is noticed; empty for none. */
+async function fileAt(path: string): Promise<string> {
+  const found = await stat(path).catch(() => undefined);
+  return found === undefined ? '' : `${found.dev} ${found.ino} ${found.rdev}`;
+}
+
 /** A source at a port; `folder` is where ports are shown, on systems that show them as files. */
 export function serialSource(settings: SerialSettings, folder: string = PORT_FOLDER): OpenSource {
   const place = settings.port;
@@ -39,14 +51,26 @@ export function serialSource(settings: SerialSettings, folder: string = PORT_FOL
   return ({ opened, bytes, ended }) => {
     let isOver = false;
     let closePort: () => void = () => undefined;
+    let look: NodeJS.Timeout | undefined;
+    const stop = () => {
+      isOver = true;
+      clearTimeout(look);
+      closePort();
+    };
     const end = (fault: InstrumentFault) => {
       if (isOver) return;
-      isOver = true;
-      closePort();
+      stop();
       ended(fault);
+    };
+    const watch = async (before: string) => {
+      const now = await fileAt(path);
+      if (isOver) return;
+      if (now === before) look = setTimeout(() => void watch(before), LOOK_EVERY_MS);
+      else end(instrumentFault('instrument.unplugged', { place }));
     };
     const start = async () => {
       const { SerialPort } = await import('serialport');
+      const file = await fileAt(path);
       if (isOver) return;
       const { baud: baudRate, dataBits, stopBits, parity } = settings;
       const port = new SerialPort({ path, baudRate, dataBits, stopBits, parity, autoOpen: false });
@@ -63,15 +87,13 @@ export function serialSource(settings: SerialSettings, folder: string = PORT_FOL
         if (error) return end(serialFault(error, place));
         if (isOver) return closePort();
         opened();
+        if (process.platform !== 'win32') void watch(file);
       });
     };
     start().catch((thrown) =>
       end(serialFault(thrown instanceof Error ? thrown : new Error(String(thrown)), place)),
     );
-    return () => {
-      isOver = true;
-      closePort();
-    };
+    return stop;
   };
 }
 
