@@ -5,31 +5,31 @@
 import { at, indexAt } from '../linalg/at.ts';
 import { invariant } from '../result.ts';
 import { chiSquareQuantile, chiSquareTail } from '../uncertainty/coverage.ts';
+import type { Covariance } from './covariance.ts';
 import type { Linearisation } from './linearise.ts';
 import type { GlobalTest, RowResult } from './solution.ts';
 import { DETECTABLE, GLOBAL_ALPHA, UNCONTROLLED } from './testLevels.ts';
 import { rowAgainst, testProduct, testVectors } from './testVectors.ts';
 
 /** a_i Q a_i' of a row: variance of its computed value. Q is symmetric: each pair of unknowns is met once. */
-function rowVariance(lin: Linearisation, covariance: Float64Array, i: number): number {
+function rowVariance(lin: Linearisation, covariance: Covariance, i: number): number {
   const { start, columns, partials } = lin.rows;
-  const n = lin.problem.layout.slotOfColumn.length;
   const first = indexAt(start, i);
   const end = indexAt(start, i + 1);
   let sum = 0;
   for (let e = first; e < end; e++) {
-    const row = indexAt(columns, e) * n;
+    const unknown = indexAt(columns, e);
     let inner = 0;
-    for (let f = first; f < e; f++) inner += at(covariance, row + indexAt(columns, f)) * at(partials, f);
+    for (let f = first; f < e; f++) inner += covariance.near(unknown, indexAt(columns, f)) * at(partials, f);
     const own = at(partials, e);
-    sum += own * (2 * inner + at(covariance, row + indexAt(columns, e)) * own);
+    sum += own * (2 * inner + covariance.near(unknown, unknown) * own);
   }
   return sum;
 }
 
 /** One result per row. */
-export function rowResults(lin: Linearisation, covariance: Float64Array): RowResult[] {
-  if (lin.problem.groups.length > 0) return correlatedResults(lin, covariance);
+export function rowResults(lin: Linearisation, covariance: Covariance): RowResult[] {
+  if (lin.problem.groups.length > 0) return correlatedResults(lin, covariance.full());
   return lin.problem.observations.map((one, i) => {
     const residual = at(lin.residuals, i);
     const weight = at(lin.weights, i);

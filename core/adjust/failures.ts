@@ -1,5 +1,6 @@
 /** Turns what stopped a solution into a failure with ids and a cure. */
 import { at, indexAt } from '../linalg/at.ts';
+import type { Covariance } from './covariance.ts';
 import type { AdjustError, Undetermined } from './errors.ts';
 import type { Gauge } from './gauge.ts';
 import { findGauge } from './gauge.ts';
@@ -118,7 +119,7 @@ const NOT_KNOWN = 0.1;
 export function beyondLinear(
   lin: Linearisation,
   gauge: Gauge,
-  covariance: Float64Array,
+  covariance: Covariance,
 ): AdjustError | undefined {
   const { layout } = lin.problem;
   const n = layout.slotOfColumn.length;
@@ -128,7 +129,7 @@ export function beyondLinear(
   for (let i = 0; i < n; i++) {
     const slot = layout.slots[indexAt(layout.slotOfColumn, i)];
     if (slot?.prior.state !== 'free' || slot.of === 'shared') continue;
-    const relative = Math.sqrt(Math.max(0, at(covariance, i * n + i))) / (slot.unit === 'mm' ? reach : 1);
+    const relative = Math.sqrt(Math.max(0, covariance.near(i, i))) / (slot.unit === 'mm' ? reach : 1);
     if (relative > NOT_KNOWN) share[i] = relative;
   }
   const open = named(layout, share);

@@ -9,7 +9,9 @@
 import { addAt, at, indexAt, item } from '../linalg/at.ts';
 import { choleskyInPlace, choleskySolve, packedIndex, packedSize } from '../linalg/cholesky.ts';
 import { dot } from '../linalg/dot.ts';
+import { inverseNormBound } from '../linalg/inverseNorm.ts';
 import { eliminate, SparseCholesky, SymmetricPattern } from '../linalg/sparseCholesky.ts';
+import { type Covariance, nearCovariance, wholeCovariance } from './covariance.ts';
 import { freeMotions, type Gauge } from './gauge.ts';
 import { InnerConstraints } from './innerConstraints.ts';
 import type { Linearisation } from './linearise.ts';
@@ -19,6 +21,9 @@ export const UNDETERMINED = 1e-12;
 
 /** A condition that adds less than this share of its own strength to those before it repeats them. */
 const DEPENDENT = 1e-10;
+
+/** Up to so many unknowns the whole covariance costs less than looking elements up. */
+const WHOLE_UP_TO = 300;
 
 /** Assembles, factors and solves; arrays are made once for a network. */
 export class NormalSystem {
@@ -70,7 +75,7 @@ export class NormalSystem {
     const { matrix, right, lin, target } = this;
     const { weights, residuals } = lin.white;
     const { columns, partials, start } = lin.white.rows;
-    matrix.fill(0);
+    this.cholesky.clear(matrix);
     right.fill(0);
     let product = 0;
     for (let r = 0; r < weights.length; r++) {
@@ -123,7 +128,7 @@ export class NormalSystem {
   /** Factors with each diagonal raised by its share `damping`; answers -1 or the first unknown held by less than `tolerance`. */
   factorise(damping: number, tolerance = UNDETERMINED): number {
     const { values } = this.cholesky;
-    values.set(this.matrix);
+    this.cholesky.take(this.matrix);
     if (damping > 0) {
       for (let i = 0; i < this.n; i++) {
         const diagonal = at(this.matrix, packedIndex(i, i));
@@ -178,20 +183,36 @@ export class NormalSystem {
     if (this.pins.length > 0) this.inner.transform(step);
   }
 
-  /** Covariance of the unknowns (full, row by row) and the 1-norm condition of the scaled matrix. */
-  covariance(): { readonly covariance: Float64Array; readonly condition: number } {
-    const covariance = this.cholesky.inverse();
-    const condition = this.conditionNumber(covariance);
-    this.takeConstraints(covariance);
-    this.inner.transformCovariance(covariance);
-    return { covariance, condition };
+  /** Covariance of the unknowns, and the 1-norm condition of the scaled matrix (a bound for a large network). */
+  covariance(): { readonly covariance: Covariance; readonly condition: number } {
+    const { n } = this;
+    // Inner constraints join every unknown with every other.
+    if (n <= WHOLE_UP_TO || this.pins.length > 0) {
+      const inverse = this.cholesky.inverse();
+      const condition = this.matrixNorm() * this.wholeInverseNorm(inverse);
+      return { covariance: wholeCovariance(this.constrained(inverse), n), condition };
+    }
+    const near = this.cholesky.inverseOnPattern();
+    const part = { w: this.constraintRows(), count: this.held.length };
+    const { position } = this.cholesky.elimination;
+    const whole = (): Float64Array => this.constrained(this.cholesky.inverse());
+    return {
+      covariance: nearCovariance(near, position, part, whole),
+      condition: this.matrixNorm() * this.inverseNorm(),
+    };
   }
 
-  /** Takes off what the hard constraints know: spread' schur^-1 spread, as W W' with W by forward substitution. */
-  private takeConstraints(covariance: Float64Array): void {
+  /** The inverse as it becomes the covariance, in place: without what is held, of smallest norm where nothing holds. */
+  private constrained(inverse: Float64Array): Float64Array {
+    this.takeConstraints(inverse);
+    this.inner.transformCovariance(inverse);
+    return inverse;
+  }
+
+  /** W of what the hard constraints know, spread' schur^-1 spread = W W', one row an unknown; by forward substitution. */
+  private constraintRows(): Float64Array {
     const { n, held, spread, schur } = this;
     const m = held.length;
-    if (m === 0) return;
     const w = new Float64Array(n * m);
     for (let c = 0; c < n; c++) {
       for (let i = 0; i < m; i++) {
@@ -200,6 +221,14 @@ export class NormalSystem {
         w[c * m + i] = (at(spread, item(held, i) * n + c) - known) / at(schur, row + i);
       }
     }
+    return w;
+  }
+
+  private takeConstraints(covariance: Float64Array): void {
+    const { n, held } = this;
+    const m = held.length;
+    if (m === 0) return;
+    const w = this.constraintRows();
     for (let i = 0; i < n; i++) {
       for (let j = 0; j <= i; j++) {
         const value = at(covariance, i * n + j) - dot(w, i * m, w, j * m, m);
@@ -222,42 +251,73 @@ export class NormalSystem {
     return full;
   }
 
-  /** Of the matrix scaled to a diagonal of ones, so that millimetres and radians weigh alike. */
-  private conditionNumber(inverse: Float64Array): number {
+  /** Roots of the matrix' diagonal, in the order of the unknowns: scaled by them millimetres and radians weigh alike. */
+  private scale(): Float64Array {
+    const { n, matrix } = this;
+    const { position } = this.cholesky.elimination;
+    const scale = new Float64Array(n);
+    for (let i = 0; i < n; i++) {
+      const p = indexAt(position, i);
+      scale[i] = Math.sqrt(at(matrix, packedIndex(p, p)));
+    }
+    return scale;
+  }
+
+  /** 1-norm of the matrix scaled to a diagonal of ones. */
+  private matrixNorm(): number {
     const { n, matrix } = this;
     const { order, start, below } = this.cholesky.elimination;
-    const scale = new Float64Array(n);
-    const forward = new Float64Array(n).fill(1);
-    for (let i = 0; i < n; i++) scale[indexAt(order, i)] = Math.sqrt(at(matrix, packedIndex(i, i)));
+    const scale = this.scale();
+    const sums = new Float64Array(n).fill(1);
     for (let k = 0; k < n; k++) {
       const own = indexAt(order, k);
       for (let a = indexAt(start, k); a < indexAt(start, k + 1); a++) {
         const i = indexAt(below, a);
         const other = indexAt(order, i);
         const size = Math.abs(at(matrix, packedIndex(i, k))) / (at(scale, own) * at(scale, other));
-        addAt(forward, own, size);
-        addAt(forward, other, size);
+        addAt(sums, own, size);
+        addAt(sums, other, size);
       }
     }
-    const backward = new Float64Array(n);
+    return n === 0 ? 1 : largestOf(sums);
+  }
+
+  /** 1-norm of the scaled matrix' inverse. */
+  private wholeInverseNorm(inverse: Float64Array): number {
+    const { n } = this;
+    const scale = this.scale();
+    const sums = new Float64Array(n);
     for (let i = 0; i < n; i++) {
       const own = at(scale, i);
       let sum = 0;
       for (let j = 0; j < i; j++) {
         const size = Math.abs(at(inverse, i * n + j));
         sum += size * at(scale, j);
-        addAt(backward, j, size * own);
+        addAt(sums, j, size * own);
       }
-      addAt(backward, i, sum + Math.abs(at(inverse, i * n + i)) * own);
+      addAt(sums, i, sum + Math.abs(at(inverse, i * n + i)) * own);
     }
-    let most = 0;
-    let mostInverse = 0;
-    for (let i = 0; i < n; i++) {
-      mostInverse = Math.max(mostInverse, at(backward, i) * at(scale, i));
-      most = Math.max(most, at(forward, i));
-    }
-    return n === 0 ? 1 : most * mostInverse;
+    return n === 0 ? 1 : largestOf(sums.map((sum, i) => sum * at(scale, i)));
   }
+
+  /** The same from a few solutions. */
+  private inverseNorm(): number {
+    const scale = this.scale();
+    const weigh = (b: Float64Array): void => {
+      for (let i = 0; i < b.length; i++) b[i] = at(b, i) * at(scale, i);
+    };
+    return inverseNormBound(this.n, (b) => {
+      weigh(b);
+      this.cholesky.solve(b);
+      weigh(b);
+    });
+  }
+}
+
+function largestOf(values: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < values.length; i++) most = Math.max(most, at(values, i));
+  return most;
 }
 
 function patternOf(lin: Linearisation, n: number): SymmetricPattern {

@@ -5,6 +5,7 @@
  */
 import { indexAt } from '../linalg/at.ts';
 import { invariant } from '../result.ts';
+import type { Covariance } from './covariance.ts';
 import type { Linearisation } from './linearise.ts';
 import type { GlobalTest, RowResult, Suspicion } from './solution.ts';
 import { CRITICAL, DETECTABLE, TOO_ALIKE } from './testLevels.ts';
@@ -13,7 +14,7 @@ import { rowAgainst, type TestVector, testProduct, testVectors } from './testVec
 /** Suspicions, the strongest first; empty when the global test passes and no residual is beyond the critical value. */
 export function suspect(
   lin: Linearisation,
-  covariance: Float64Array,
+  covariance: Covariance,
   rows: readonly RowResult[],
   test: GlobalTest,
 ): Suspicion[] {
@@ -24,7 +25,7 @@ export function suspect(
     .filter((i) => size(i) > 0)
     .sort((i, j) => size(j) - size(i));
   const vectors = testVectors(lin);
-  const tests: Tests = { lin, covariance, rows, of: (i) => vectorOf(vectors, i) };
+  const tests: Tests = { lin, covariance: covariance.full(), rows, of: (i) => vectorOf(vectors, i) };
   const found: Suspicion[] = [];
   for (let first = open[0]; first !== undefined; first = open[0]) {
     if (size(first) <= CRITICAL && (test.passed || found.length > 0)) break;

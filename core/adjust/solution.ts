@@ -115,7 +115,10 @@ export interface Solution {
   readonly network: Network;
   readonly estimates: Estimates;
   readonly unknowns: readonly Unknown[];
-  /** Full covariance of the unknowns, row by row, `unknowns.length` squared; mixed units mm, rad, ratio. */
+  /**
+   * Full covariance of the unknowns, row by row, `unknowns.length` squared; mixed units mm, rad, ratio. Of a large network
+   * it is computed when first read: u, redundancies and tests do not need all of it.
+   */
   readonly covariance: Float64Array;
   readonly rows: readonly RowResult[];
   readonly globalTest: GlobalTest;
@@ -125,7 +128,7 @@ export interface Solution {
   readonly gauge: readonly GaugeFreedom[];
   readonly iterations: number;
   readonly stopReason: StopReason;
-  /** 1-norm condition of the scaled normal matrix; 1e10 and above deserves a warning. */
+  /** 1-norm condition of the scaled normal matrix (of a large network a lower bound, nearly always exact); 1e10 and above deserves a warning. */
   readonly condition: number;
   /** What `derive` needs of the linearised problem; nothing else reads it. */
   readonly linearised: Linearised;

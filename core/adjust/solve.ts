@@ -4,6 +4,7 @@
  */
 import { at, indexAt } from '../linalg/at.ts';
 import { err, invariant, ok, type Result } from '../result.ts';
+import type { Covariance } from './covariance.ts';
 import { globalTest, rowResults } from './diagnostics.ts';
 import type { AdjustError } from './errors.ts';
 import { attitudesOf, estimatesOf } from './estimates.ts';
@@ -43,12 +44,7 @@ export function solve(network: Network, options: SolveOptions = {}): Result<Solu
   return failure === undefined ? ok(solution(lin, arrival.value, covariance, condition)) : err(failure);
 }
 
-function solution(
-  lin: Linearisation,
-  arrival: Arrival,
-  covariance: Float64Array,
-  condition: number,
-): Solution {
+function solution(lin: Linearisation, arrival: Arrival, covariance: Covariance, condition: number): Solution {
   const { layout, network, observations } = lin.problem;
   const n = layout.slotOfColumn.length;
   const rows = rowResults(lin, covariance);
@@ -62,7 +58,9 @@ function solution(
     network,
     estimates: linearised.estimatesAt(linearised.x),
     unknowns: unknowns(lin, covariance),
-    covariance,
+    get covariance() {
+      return covariance.full();
+    },
     rows,
     globalTest: test,
     suspicions: suspect(lin, covariance, rows, test),
@@ -74,15 +72,14 @@ function solution(
   };
 }
 
-function unknowns({ problem: { layout }, state }: Linearisation, covariance: Float64Array): Unknown[] {
-  const n = layout.slotOfColumn.length;
+function unknowns({ problem: { layout }, state }: Linearisation, covariance: Covariance): Unknown[] {
   return Array.from(layout.slotOfColumn, (s, i) => {
     const slot = layout.slots[s];
     invariant(slot !== undefined, 'every unknown has a slot');
     const turn = state.isTurn(s) ? TURN_OF[slot.component] : undefined;
     const component = turn ?? slot.component;
     const value = turn === undefined ? at(state.values, s) : 0;
-    const u = Math.sqrt(Math.max(0, at(covariance, i * n + i)));
+    const u = Math.sqrt(Math.max(0, covariance.near(i, i)));
     return {
       id: turn === undefined ? slot.id : `${slot.owner}/${turn}`,
       owner: slot.owner,

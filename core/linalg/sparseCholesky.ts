@@ -223,6 +223,59 @@ export class SparseCholesky {
     }
   }
 
+  /** Empties `matrix` (packed, as `values`) where the pattern can hold anything; the rest was never written. */
+  clear(matrix: Float64Array): void {
+    const { n, start, below } = this.elimination;
+    for (let k = 0; k < n; k++) {
+      matrix[packed(k, k)] = 0;
+      for (let a = indexAt(start, k); a < indexAt(start, k + 1); a++)
+        matrix[packed(indexAt(below, a), k)] = 0;
+    }
+  }
+
+  /** Takes over `matrix` (packed, as `values`) where the pattern can hold anything. */
+  take(matrix: Float64Array): void {
+    const { values } = this;
+    const { n, start, below } = this.elimination;
+    for (let k = 0; k < n; k++) {
+      values[packed(k, k)] = at(matrix, packed(k, k));
+      for (let a = indexAt(start, k); a < indexAt(start, k + 1); a++) {
+        const i = packed(indexAt(below, a), k);
+        values[i] = at(matrix, i);
+      }
+    }
+  }
+
+  /**
+   * The inverse where the factor is not empty, packed in elimination order as `values`: the elements of all unknowns that
+   * meet in a row are among them, and the effort is that of the factor (Takahashi, Fagan & Chin 1973; Erisman & Tinney 1975).
+   * Elements outside the pattern stay 0 and mean nothing.
+   */
+  inverseOnPattern(): Float64Array {
+    const { values, work } = this;
+    const { n, start, below } = this.elimination;
+    const z = new Float64Array(values.length);
+    for (let i = n - 1; i >= 0; i--) {
+      const root = at(values, packed(i, i));
+      const first = indexAt(start, i);
+      const count = indexAt(start, i + 1) - first;
+      for (let a = 0; a < count; a++) work[a] = -at(values, packed(indexAt(below, first + a), i)) / root;
+      let own = 1 / root;
+      for (let a = 0; a < count; a++) {
+        const row = indexAt(below, first + a);
+        let sum = 0;
+        for (let b = 0; b < count; b++) {
+          const column = indexAt(below, first + b);
+          sum += at(work, b) * at(z, row > column ? packed(row, column) : packed(column, row));
+        }
+        z[packed(row, i)] = sum;
+        own += root * at(work, a) * sum;
+      }
+      z[packed(i, i)] = own / root;
+    }
+    return z;
+  }
+
   /**
    * The whole inverse, full and in the order of the unknowns. Row by row from the last eliminated up: each is a
    * combination of the few rows its column of the factor reaches (Takahashi's recurrence, carried to all elements).

@@ -1,8 +1,8 @@
 /**
  * How the time of an adjustment grows with the layout: ten, a hundred and a thousand points of the same density in plan,
- * each taped to its neighbours, three of them given. Full covariance, redundancies and tests, as ever. The
- * covariance alone has four million numbers at a thousand points (two unknowns each), so the last step is no longer
- * linear; the exponent told with each size is that of the step to it from the size before.
+ * each taped to its neighbours, three of them given. Every u, redundancy and test as ever; the whole covariance (four
+ * million numbers at a thousand points) is made only for small networks, as in use. The exponent told with each size is
+ * that of the step to it from the size before.
  */
 import type { Network, NetworkPoint, Reading } from '../../core/adjust/network.ts';
 import { solve } from '../../core/adjust/solve.ts';

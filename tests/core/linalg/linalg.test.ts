@@ -9,6 +9,7 @@ import {
 } from '../../../core/linalg/cholesky.ts';
 import { dot } from '../../../core/linalg/dot.ts';
 import { symmetricEigen } from '../../../core/linalg/eigen.ts';
+import { inverseNormBound } from '../../../core/linalg/inverseNorm.ts';
 import { entry, identityMatrix, matrixFromRows, multiply, transpose } from '../../../core/linalg/matrix.ts';
 import { nullSpace } from '../../../core/linalg/nullSpace.ts';
 import { eliminate, SparseCholesky, SymmetricPattern } from '../../../core/linalg/sparseCholesky.ts';
@@ -134,7 +135,27 @@ describe('sparse Cholesky', () => {
           }
         }
         expect(cholesky.factorise(1e-12)).toBe(-1);
-        expectInverse(a, cholesky.inverse(), n);
+        const inverse = cholesky.inverse();
+        expectInverse(a, inverse, n);
+        const near = cholesky.inverseOnPattern();
+        for (let i = 0; i < n; i++) {
+          for (let j = 0; j <= i; j++) {
+            if (i !== j && !keep(i, j)) continue;
+            const [p, q] = [indexAt(elimination.position, i), indexAt(elimination.position, j)];
+            const found = at(near, packedIndex(Math.max(p, q), Math.min(p, q)));
+            expect(found).toBeCloseTo(at(inverse, i * n + j), 13);
+          }
+        }
+        const norm = Math.max(
+          ...Array.from({ length: n }, (_, j) => {
+            let sum = 0;
+            for (let i = 0; i < n; i++) sum += Math.abs(at(inverse, i * n + j));
+            return sum;
+          }),
+        );
+        const bound = inverseNormBound(n, (b) => cholesky.solve(b));
+        expect(bound).toBeLessThanOrEqual(norm * (1 + 1e-12));
+        expect(bound).toBeGreaterThan(0.9 * norm);
         const b = Float64Array.from({ length: n + 1 }, (_, i) => wave(i));
         const dense = b.slice(1);
         const l = packedOf(a, n);
@@ -146,6 +167,22 @@ describe('sparse Cholesky', () => {
       });
     }
   }
+
+  test('what the pattern can hold is taken over and emptied, and nothing else is touched', () => {
+    const n = 4;
+    const pattern = new SymmetricPattern(n);
+    for (let i = 1; i < n; i++) pattern.couple(Int32Array.of(i - 1, i), 0, 2);
+    const elimination = eliminate(pattern);
+    const cholesky = new SparseCholesky(elimination);
+    const matrix = new Float64Array(packedSize(n)).fill(7);
+    cholesky.take(matrix);
+    expect(cholesky.values.filter((value) => value === 7)).toHaveLength(n + elimination.below.length);
+    expect(cholesky.values.filter((value) => value === 0)).toHaveLength(
+      packedSize(n) - n - elimination.below.length,
+    );
+    cholesky.clear(matrix);
+    expect(matrix.filter((value) => value === 0)).toHaveLength(n + elimination.below.length);
+  });
 
   test('an arrow is eliminated from its tips, so nothing fills in', () => {
     const n = 40;
