@@ -87,9 +87,17 @@ function Parts(): ReactNode {
 
 export function Gallery({ shown }: { readonly shown: string }): ReactNode {
   const alone = ALONE[shown];
-  if (alone !== undefined) return alone;
+  if (alone !== undefined) {
+    return (
+      <main>
+        <h1 className="visually-hidden">{shown}</h1>
+        {alone}
+      </main>
+    );
+  }
   return (
     <main className="gallery">
+      <h1 className="visually-hidden">Components</h1>
       {(['light', 'dark'] as const).map((theme) => (
         <section key={theme} className="gallery-theme" data-theme={theme} aria-label={theme}>
           <Parts />

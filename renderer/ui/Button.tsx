@@ -16,6 +16,8 @@ export interface ButtonProps {
   readonly pressed?: boolean;
   /** The key that does the same, shown beside the words. */
   readonly shortcut?: string;
+  /** The focus stays where it is when this is pressed: a tool beside a field that is being written. */
+  readonly keepsFocus?: boolean;
   readonly type?: 'button' | 'submit';
   readonly onPress?: () => void;
 }
@@ -29,6 +31,7 @@ export function Button(props: ButtonProps): ReactNode {
       type={props.type ?? 'button'}
       {...(label === undefined ? {} : { 'aria-label': label })}
       {...(testId === undefined ? {} : { 'data-testid': testId })}
+      {...(props.keepsFocus === true ? { preventFocusOnPress: true } : {})}
       {...(props.pressed === undefined ? {} : { 'aria-pressed': props.pressed })}
       {...(props.shortcut === undefined ? {} : { 'aria-keyshortcuts': props.shortcut })}
       {...(props.autoFocus === true ? { autoFocus: true } : {})}

@@ -75,7 +75,13 @@ export function HomeScreen(): ReactNode {
       {problem === null ? null : <ErrorNotice error={problem} />}
       <div className="home-tools">
         <TextEntry label={say('home.search')} value={text} mark="none" onChange={setText} />
-        <Button weight="main" icon="add" onPress={() => setOpening(true)} testId="new-job">
+        <Button
+          weight="main"
+          icon="add"
+          disabled={store !== undefined && store.state !== 'ready'}
+          onPress={() => setOpening(true)}
+          testId="new-job"
+        >
           {say('home.newJob')}
         </Button>
       </div>

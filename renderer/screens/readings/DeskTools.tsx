@@ -23,6 +23,7 @@ export function DeskTools({
           icon="keypad"
           weight="quiet"
           pressed={keypad}
+          keepsFocus
           onPress={() => actions.putKeypad(!keypad)}
           testId="keypad-open"
         >
@@ -34,6 +35,7 @@ export function DeskTools({
           icon="far"
           weight="quiet"
           shortcut="F8"
+          keepsFocus
           onPress={() => actions.coverWith('distance')}
           testId="distance-open"
         >

@@ -63,7 +63,7 @@ export function PlanView(props: PlanViewProps): ReactNode {
   return (
     <section className="plan" data-testid="plan" data-preview={props.preview || undefined}>
       <div className="plan-tools">
-        <Button icon="turn" weight="quiet" onPress={() => setTurned(!turned)} testId="turn-plan">
+        <Button icon="turn" weight="quiet" keepsFocus onPress={() => setTurned(!turned)} testId="turn-plan">
           {turned ? say('plan.asIStand') : say('plan.carUp')}
         </Button>
         {props.tools}

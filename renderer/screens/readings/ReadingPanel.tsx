@@ -172,7 +172,15 @@ export function ReadingPanel(props: ReadingPanelProps): ReactNode {
       {keys === null
         ? null
         : createPortal(
-            <Keypad text={text} fractions={instrument?.numbersIn === 'in'} onText={write} onEnter={enter} />,
+            <Keypad
+              text={text}
+              fractions={instrument?.numbersIn === 'in'}
+              onText={(next) => {
+                input.current?.focus();
+                write(next);
+              }}
+              onEnter={enter}
+            />,
             keys,
           )}
     </fieldset>

@@ -77,7 +77,7 @@ export class ReadingDesk {
 
   /** Every stroke of the plan as it is drawn now. */
   drawing(): Promise<string> {
-    return this.plan.locator('svg').first().innerHTML();
+    return this.plan.locator('.plan-sheet svg').first().innerHTML();
   }
 
   card(coordinate: string): Locator {
