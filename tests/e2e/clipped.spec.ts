@@ -92,13 +92,6 @@ function restyle(page: Page, selector: string, style: Readonly<Record<string, st
   }, style);
 }
 
-async function sizeOf(page: Page, selector: string): Promise<number> {
-  return page
-    .locator(selector)
-    .first()
-    .evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
-}
-
 test('wording a third longer at 1366 by 768: nothing is cut off, nothing too small to touch', async ({
   bench,
   playwright,
@@ -134,30 +127,4 @@ test('wording a third longer at 1366 by 768: nothing is cut off, nothing too sma
   } finally {
     await app.close();
   }
-});
-
-test('in our own words the next action stands 28 pixels high or more, and digits across the bay a fifth of the window', async ({
-  bench,
-}) => {
-  const jobs = await prepareShop(bench.dataFolder, ['sliding', 'unmoved']);
-  const { page } = await bench.start();
-  for (const view of ['placement', 'stations', 'datum'] as const) {
-    await show(
-      page,
-      { name: view, at: () => `#/job/${jobs.unmoved}/${view}`, shown: '.next-line' },
-      { ...jobs, lap: '', suspect: '', signed: '' },
-    );
-    expect(await sizeOf(page, '.next-line'), view).toBeGreaterThanOrEqual(28);
-  }
-  await page.locator('.rail [data-stage="placement"]').click();
-  await page.keyboard.press('F8');
-  await expect(page.getByTestId('distance')).toBeVisible();
-  // The digits of the embedded family are 0.729 of the size high (1493 of 2048 units).
-  const digits = (1493 / 2048) * (await sizeOf(page, '.distance-amount'));
-  const height = await page.evaluate(() => window.innerHeight);
-  expect(digits).toBeGreaterThanOrEqual(height / 5);
-  expect(await page.evaluate(cutText)).toEqual([]);
-  await expect(page.locator('.distance-row')).toHaveCount(3);
-  await page.keyboard.press('F8');
-  await expect(page.getByTestId('distance')).toBeHidden();
 });

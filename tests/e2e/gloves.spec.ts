@@ -1,4 +1,5 @@
 // The bay screen with gloves on: a reading by the keypad alone, the view across the bay, the screen wiped while at work.
+import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures.ts';
 import { JobPage } from './pages/jobPage.ts';
 import { goTo, prepareShop } from './preparedShop.ts';
@@ -64,6 +65,13 @@ test('the screen is wiped while digits are typed: nothing gets through, nothing 
   await expect(desk.input).toHaveValue('1000');
 });
 
+async function sizeOf(page: Page, selector: string): Promise<number> {
+  return page
+    .locator(selector)
+    .first()
+    .evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
+}
+
 test('across the bay: by key and by button, left by a touch, by Escape and by the key; the next action stays the same', async ({
   bench,
 }) => {
@@ -73,6 +81,7 @@ test('across the bay: by key and by button, left by a touch, by Escape and by th
   await goTo(page, `#/job/${unmoved}/placement`, '.desk');
   const line = (await nextAction.textContent()) ?? '';
   const view = page.getByTestId('distance');
+  expect(await sizeOf(page, '.next-line')).toBeGreaterThanOrEqual(28);
   const leave = [
     () => page.keyboard.press('Escape'),
     () => page.keyboard.press('F8'),
@@ -84,6 +93,9 @@ test('across the bay: by key and by button, left by a touch, by Escape and by th
     await expect(view.locator('h1')).toHaveText(line);
     await expect(view.locator('.distance-row')).toHaveCount(3);
     await expect(view.locator('[data-verdict]')).toHaveCount(3);
+    // The digits of the embedded family are 1493 of 2048 units high: at least a fifth of the window.
+    const digits = (1493 / 2048) * (await sizeOf(page, '.distance-amount'));
+    expect(digits).toBeGreaterThanOrEqual((await page.evaluate(() => window.innerHeight)) / 5);
     await leaving();
     await expect(view).toBeHidden();
   }

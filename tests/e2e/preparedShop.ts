@@ -91,8 +91,8 @@ export async function goTo(page: Page, fragment: string, shown: string): Promise
 
 export type Theme = 'light' | 'dark';
 
-/** The system's own preference, which the window follows. */
+/** The system's own preference, which the window follows; at once, for a colour half way to another has no contrast. */
 export async function setSystemTheme(page: Page, theme: Theme): Promise<void> {
-  await page.emulateMedia({ colorScheme: theme });
+  await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' });
   await expect(page.locator(`:root[data-theme="${theme}"]`)).toHaveCount(1);
 }

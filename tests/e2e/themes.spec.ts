@@ -7,7 +7,9 @@ import { NEEDED, SCREENS, show } from './screens.ts';
 test('axe finds nothing on any screen in either theme', async ({ bench }) => {
   test.setTimeout(300_000);
   const jobs = await prepareShop(bench.dataFolder, NEEDED);
-  const { page } = await bench.start();
+  const { app, page } = await bench.start();
+  // A picture of the page at every question would cost as much as the answers.
+  await app.context().tracing.stop();
   await setSystemTheme(page, 'light');
   for (const screen of SCREENS) {
     await test.step(screen.name, async () => {
