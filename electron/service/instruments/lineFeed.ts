@@ -100,7 +100,8 @@ export function lineFeed({ read, now, onNews }: FeedParts): LineFeed {
     if (newest === undefined || telling !== undefined) return;
     const pause = toldAt + NEWS_EVERY_MS - now();
     if (pause <= 0) tell();
-    else telling = setTimeout(tell, pause);
+    // A timer leaves out what is after the decimal sign, and would come too early.
+    else telling = setTimeout(tell, Math.ceil(pause));
   }
 
   return {
