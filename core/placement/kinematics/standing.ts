@@ -15,7 +15,8 @@ function halfRoom({ u, U, permitted }: CoordinateFinding, rule: DecisionRuleName
   if (permitted === undefined) return 0;
   const { lower, upper } = permitted;
   const limits = { ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
-  const { guard } = decide(0, u, limits, rule, U);
+  // A rule without a guard band proves nothing by itself: what may stand is never more than under the default one.
+  const guard = Math.max(...([rule, 'guarded'] as const).map((each) => decide(0, u, limits, each, U).guard));
   const nearer = Math.min(upper ?? Number.POSITIVE_INFINITY, -(lower ?? Number.NEGATIVE_INFINITY));
   return Math.max(0, (nearer - guard) / 2);
 }
