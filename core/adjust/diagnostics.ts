@@ -7,6 +7,7 @@ import { invariant } from '../result.ts';
 import { chiSquareQuantile, chiSquareTail } from '../uncertainty/coverage.ts';
 import type { Covariance } from './covariance.ts';
 import type { Linearisation } from './linearise.ts';
+import type { Observation } from './problem.ts';
 import type { GlobalTest, RowResult } from './solution.ts';
 import { DETECTABLE, GLOBAL_ALPHA, UNCONTROLLED } from './testLevels.ts';
 import { rowAgainst, testProduct, testVectors } from './testVectors.ts';
@@ -27,6 +28,26 @@ function rowVariance(lin: Linearisation, covariance: Covariance, i: number): num
   return sum;
 }
 
+/** What a row's result says before any test: where it came from, observed, computed, residual. */
+function asRead(
+  lin: Linearisation,
+  one: Observation,
+  i: number,
+): Omit<RowResult, 'redundancy' | 'standardised' | 'minimalDetectable'> {
+  return {
+    id: `${one.source}/${one.component}`,
+    source: one.source,
+    kind: one.kind,
+    component: one.component,
+    instrument: one.instrument,
+    unit: one.unit,
+    observed: one.observed,
+    computed: at(lin.rows.computed, i),
+    residual: at(lin.residuals, i),
+    u: one.u,
+  };
+}
+
 /** One result per row. */
 export function rowResults(lin: Linearisation, covariance: Covariance): RowResult[] {
   if (lin.problem.groups.length > 0) return correlatedResults(lin, covariance.full());
@@ -37,16 +58,7 @@ export function rowResults(lin: Linearisation, covariance: Covariance): RowResul
     const controlled = redundancy > UNCONTROLLED;
     const spread = one.u / Math.sqrt(controlled ? redundancy : 1);
     return {
-      id: `${one.source}/${one.component}`,
-      source: one.source,
-      kind: one.kind,
-      component: one.component,
-      instrument: one.instrument,
-      unit: one.unit,
-      observed: one.observed,
-      computed: at(lin.rows.computed, i),
-      residual,
-      u: one.u,
+      ...asRead(lin, one, i),
       redundancy: Math.max(0, redundancy),
       standardised: controlled ? residual / (one.u * Math.sqrt(redundancy)) : undefined,
       minimalDetectable: controlled ? DETECTABLE * spread : undefined,
@@ -64,16 +76,7 @@ function correlatedResults(lin: Linearisation, covariance: Float64Array): RowRes
     const power = one.exact === true ? 0 : testProduct(lin, covariance, vector, vector);
     const controlled = power * one.u * one.u > UNCONTROLLED;
     return {
-      id: `${one.source}/${one.component}`,
-      source: one.source,
-      kind: one.kind,
-      component: one.component,
-      instrument: one.instrument,
-      unit: one.unit,
-      observed: one.observed,
-      computed: at(lin.rows.computed, i),
-      residual: at(lin.residuals, i),
-      u: one.u,
+      ...asRead(lin, one, i),
       redundancy,
       standardised: controlled ? vector.force / Math.sqrt(power) : undefined,
       minimalDetectable: controlled ? DETECTABLE / Math.sqrt(power) : undefined,
