@@ -49,10 +49,13 @@ const ports: Ports = {
   },
 };
 
+const FarScreen = lazy(async () => ({ default: (await import('./screens/Far/FarScreen.tsx')).FarScreen }));
+
 function Screen(): ReactNode {
   const status = useWindow((state) => state.status);
   const startError = useWindow((state) => state.startError);
   const route = useWindow((state) => state.route);
+  if (route.screen === 'far') return <FarScreen />;
   if (startError !== null) {
     return (
       <main className="page">

@@ -2,19 +2,22 @@
 import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { app, type BrowserWindow, Menu, protocol, session } from 'electron';
+import { app, type BrowserWindow, Menu, powerSaveBlocker, protocol, session } from 'electron';
 import { dataFolder as dataFolderOf } from '../service/host/dataFolder.ts';
 import type { LocatedFile } from '../service/host/wire.ts';
 import { answerAppRequest } from './appProtocol.ts';
 import { buildKind } from './buildKind.ts';
 import { noticeChannel } from './channels.ts';
+import { farName, isFarRequest } from './farWindow.ts';
 import { openGateway } from './gateway.ts';
+import { keepAwake } from './keepAwake.ts';
 import { lockAllContents, lockSession } from './lockdown.ts';
 import { type Log, openLog } from './logFile.ts';
 import { scheme } from './origin.ts';
 import { forkService } from './serviceChild.ts';
 import { type ServiceProcess, startServiceProcess } from './serviceProcess.ts';
-import { createWindow, loadStartPage } from './window.ts';
+import { createWindow, farWindowOptions, loadStartPage, type WindowParts } from './window.ts';
+import { createWindows, type Windows } from './windows.ts';
 
 const build = buildKind(process.versions.electron ?? '', PINNED_ELECTRON, app.isPackaged);
 type Tell = (name: string, value: unknown) => void;
@@ -50,16 +53,29 @@ function startService(log: Log, tell: Tell): ServiceProcess {
   });
 }
 
-function open(log: Log, service: ServiceProcess): BrowserWindow {
+/** Lets the working window open the distance view beside itself, once, and take it along when it closes. */
+function allowFarWindow(window: BrowserWindow, parts: WindowParts, windows: Windows): void {
+  window.webContents.setWindowOpenHandler(({ url, frameName }) =>
+    isFarRequest(url, frameName)
+      ? { action: 'allow', overrideBrowserWindowOptions: farWindowOptions(parts, window) }
+      : { action: 'deny' },
+  );
+  window.webContents.on('did-create-window', (far, { frameName }) => {
+    if (frameName !== farName) return far.destroy();
+    windows.add(far);
+    far.on('page-title-updated', (event) => event.preventDefault());
+    window.once('closed', () => far.destroy());
+  });
+}
+
+function open(log: Log, service: ServiceProcess, windows: Windows): BrowserWindow {
   const appFolder = app.getAppPath();
   const windowSession = session.fromPartition('persist:datumline', { cache: false });
-  const window = createWindow({
-    session: windowSession,
-    build,
-    buildFolder: join(appFolder, 'electron', 'build'),
-  });
-  const contentsId = window.webContents.id;
-  const isOurWindow = (id: number) => id === contentsId;
+  const parts = { session: windowSession, build, buildFolder: join(appFolder, 'electron', 'build') };
+  const window = createWindow(parts);
+  windows.add(window);
+  allowFarWindow(window, parts, windows);
+  const isOurWindow = windows.has;
   lockSession(windowSession, isOurWindow);
   openGateway({
     isOurWindow,
@@ -100,13 +116,10 @@ async function main(): Promise<void> {
   if (!prepare()) return app.quit();
   const log = openLog(dataFolder);
   log.write(`start, ${build}, Electron ${process.versions.electron}, data in ${dataFolder}`);
-  let told: BrowserWindow | undefined;
-  const service = startService(log, (name, value) => {
-    if (told && !told.isDestroyed()) told.webContents.send(noticeChannel, name, value);
-  });
+  const windows = createWindows(keepAwake(powerSaveBlocker));
+  const service = startService(log, (name, value) => windows.tell(noticeChannel, name, value));
   await app.whenReady();
-  const window = open(log, service);
-  told = window;
+  const window = open(log, service, windows);
   app.on('second-instance', () => {
     if (window.isMinimized()) window.restore();
     window.focus();

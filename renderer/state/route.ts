@@ -5,6 +5,7 @@ export type Route =
   | { readonly screen: 'home' }
   | { readonly screen: 'check' }
   | { readonly screen: 'shop' }
+  | { readonly screen: 'far' }
   | { readonly screen: 'job'; readonly job: string; readonly view: StageId | 'history' };
 
 const HOME: Route = { screen: 'home' };
@@ -12,13 +13,14 @@ const HOME: Route = { screen: 'home' };
 /** The fragment of a route: `#/job/0190.../placement`. */
 export function routeText(route: Route): string {
   if (route.screen === 'home') return '#/';
-  if (route.screen === 'check' || route.screen === 'shop') return `#/${route.screen}`;
+  if (route.screen !== 'job') return `#/${route.screen}`;
   return `#/job/${route.job}/${route.view}`;
 }
 
 /** The route of a fragment; anything unknown is home. */
 export function routeOf(fragment: string): Route {
   if (fragment === '#/check') return { screen: 'check' };
+  if (fragment === '#/far') return { screen: 'far' };
   if (fragment === '#/shop') return { screen: 'shop' };
   const match = /^#\/job\/([A-Za-z0-9._-]{1,60})\/([a-z]+)$/.exec(fragment);
   const [, job, view] = match ?? [];

@@ -56,12 +56,12 @@ function Row({ row }: { readonly row: DistanceRow }): ReactNode {
   );
 }
 
-export function DistanceView({
+/** The three parts of the view, for whatever holds them: the cover over the window, or a window of its own. */
+export function DistanceBody({
   line,
   rows,
   empty,
   note,
-  onClose,
 }: {
   readonly line: string;
   readonly rows: readonly DistanceRow[];
@@ -69,32 +69,42 @@ export function DistanceView({
   readonly empty: string;
   /** Said of numbers that are typed and not recorded. */
   readonly note?: string;
-  readonly onClose: () => void;
 }): ReactNode {
   const [ref, size] = useFittingSize<HTMLHeadingElement>(line, SIZES);
+  return (
+    <>
+      <h1 ref={ref} className={`distance-line distance-line-${size}`} aria-live="polite">
+        {line}
+      </h1>
+      {rows.length === 0 ? <p className="distance-empty">{empty}</p> : null}
+      <ul className="distance-rows">
+        {rows.map((row) => (
+          <Row key={row.key} row={row} />
+        ))}
+      </ul>
+      <div className="distance-verdicts" data-testid="distance-verdicts">
+        {note === undefined
+          ? rows.map((row) => (
+              <div key={row.key} className="distance-verdict">
+                <span className="overline">{row.title}</span>
+                <VerdictMark kind={row.verdict} words={row.verdictWords} />
+              </div>
+            ))
+          : note}
+      </div>
+    </>
+  );
+}
+
+export function DistanceView({
+  onClose,
+  ...body
+}: Parameters<typeof DistanceBody>[0] & { readonly onClose: () => void }): ReactNode {
   return (
     <ModalOverlay className="cover" isOpen isDismissable onOpenChange={onClose}>
       <Modal className="cover-frame">
         <Dialog aria-label={say('distance.title')} className="distance" data-testid="distance">
-          <h1 ref={ref} className={`distance-line distance-line-${size}`} aria-live="polite">
-            {line}
-          </h1>
-          {rows.length === 0 ? <p className="distance-empty">{empty}</p> : null}
-          <ul className="distance-rows">
-            {rows.map((row) => (
-              <Row key={row.key} row={row} />
-            ))}
-          </ul>
-          <div className="distance-verdicts" data-testid="distance-verdicts">
-            {note === undefined
-              ? rows.map((row) => (
-                  <div key={row.key} className="distance-verdict">
-                    <span className="overline">{row.title}</span>
-                    <VerdictMark kind={row.verdict} words={row.verdictWords} />
-                  </div>
-                ))
-              : note}
-          </div>
+          <DistanceBody {...body} />
           <button
             type="button"
             className="distance-close"

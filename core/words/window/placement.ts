@@ -21,6 +21,10 @@ export const PLACEMENT = {
   'placement.notYet': 'After the readings of the fixture, what it lacks in each direction stands here.',
   'distance.title': 'Distance view',
   'distance.open': 'Distance view',
+  'distance.second': 'On the second display',
+  'far.waits': 'Distance view',
+  'far.waitsWords':
+    'Open Placement or Stations of a job in the other window: its next step and its numbers stand here then.',
   'distance.close': 'Leave the distance view',
   'distance.dir.none': 'where it must be',
   'distance.dir.towardCar': 'toward the car',

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { StageId } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
+import { openFarWindow } from '../../state/farMirror.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 
@@ -40,6 +41,11 @@ export function DeskTools({
           testId="distance-open"
         >
           {say('distance.open')}
+        </Button>
+      ) : null}
+      {far ? (
+        <Button icon="second" weight="quiet" keepsFocus onPress={openFarWindow} testId="distance-second">
+          {say('distance.second')}
         </Button>
       ) : null}
     </>
