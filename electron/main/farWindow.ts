@@ -10,7 +10,12 @@ export const farName = 'datumline-far';
 
 /** Whether a page of ours asks for the distance view, and for nothing else. */
 export function isFarRequest(url: string, frameName: string): boolean {
-  return frameName === farName && isOurUrl(url) && new URL(url).hash === '#/far';
+  return frameName === farName && isFarPage(url);
+}
+
+/** Whether this is the distance view's own page. */
+export function isFarPage(url: string): boolean {
+  return isOurUrl(url) && new URL(url).hash === '#/far';
 }
 
 /** A display as Electron's `screen` tells it. */

@@ -1,5 +1,6 @@
 /** What every page is refused: navigation, windows, frames of others, permissions, the network. */
 import { app, type Session, type WebContents } from 'electron';
+import { isFarPage } from './farWindow.ts';
 import { isOurUrl } from './origin.ts';
 import { type IsOurWindow, isOurSender, type Sender } from './sender.ts';
 
@@ -48,12 +49,20 @@ export function lockSession(session: Session, isOurWindow: IsOurWindow): void {
   );
 }
 
+/** No page ever leads to another; a second window is still empty when its own page comes. */
+export function isFirstPage(shown: string, url: string): boolean {
+  return (shown === '' || shown === 'about:blank') && isFarPage(url);
+}
+
 function lockContents(contents: WebContents): void {
   contents.setWindowOpenHandler(() => ({ action: 'deny' }));
-  contents.on('will-navigate', (event) => event.preventDefault());
+  contents.on('will-navigate', (event) => {
+    if (!isFirstPage(contents.getURL(), event.url)) event.preventDefault();
+  });
   contents.on('will-redirect', (event) => event.preventDefault());
   contents.on('will-frame-navigate', (event) => {
-    if (event.isMainFrame || !isAllowedFrame(event.url)) event.preventDefault();
+    const allowed = event.isMainFrame ? isFirstPage(contents.getURL(), event.url) : isAllowedFrame(event.url);
+    if (!allowed) event.preventDefault();
   });
   contents.on('will-attach-webview', (event) => event.preventDefault());
 }

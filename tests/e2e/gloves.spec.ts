@@ -105,3 +105,26 @@ test('across the bay: by key and by button, left by a touch, by Escape and by th
   await expect(page.locator('.stage[data-view="intake"]')).toBeVisible();
   await expect(view).toBeHidden();
 });
+
+test('a second window shows what the first one shows, digits that are typed included; the display stays awake', async ({
+  bench,
+}) => {
+  const { placed } = await prepareShop(bench.dataFolder, ['placed']);
+  const { app, page } = await bench.start();
+  const awake = () =>
+    app.evaluate(({ powerSaveBlocker }) => [1, 2, 3, 0].some((id) => powerSaveBlocker.isStarted(id)));
+  expect(await awake()).toBe(false);
+  await goTo(page, `#/job/${placed}/placement`, '.desk');
+  await expect.poll(awake).toBe(true);
+  const [far] = await Promise.all([app.waitForEvent('window'), page.getByTestId('distance-second').click()]);
+  const line = page.getByTestId('next-action');
+  await expect(far.getByTestId('far').locator('h1')).toHaveText((await line.textContent()) ?? '');
+  await expect(far.locator('[data-row]')).toHaveCount(3);
+  // The second window offers nothing to touch, and has nothing of the record.
+  await expect(far.locator('button')).toHaveCount(0);
+  await page.evaluate(() => window.open('#/far', 'datumline-far'));
+  expect(app.windows().length).toBe(2);
+  // Anything else stays refused.
+  expect(await page.evaluate(() => window.open('#/', 'other') === null)).toBe(true);
+  await far.close();
+});

@@ -2,7 +2,12 @@ import { describe, expect, test, vi } from 'vitest';
 
 vi.mock('electron', () => ({ app: {} }));
 
-import { isAllowedFrame, isAllowedRequest, mayRequest } from '../../../electron/main/lockdown.ts';
+import {
+  isAllowedFrame,
+  isAllowedRequest,
+  isFirstPage,
+  mayRequest,
+} from '../../../electron/main/lockdown.ts';
 
 describe('what a page may ask for', () => {
   test("the pages of a PDF in Chromium's own view", () => {
@@ -75,5 +80,22 @@ describe('what a frame inside may show', () => {
     'about:blank',
   ])('not %s', (url) => {
     expect(isAllowedFrame(url)).toBe(false);
+  });
+});
+
+describe('which page a window may be led to', () => {
+  const far = 'app://datumline/index.html#/far';
+
+  test.each(['', 'about:blank'])('the distance view, into an empty window (%j)', (shown) => {
+    expect(isFirstPage(shown, far)).toBe(true);
+  });
+
+  test.each([
+    ['the distance view, over a job', 'app://datumline/index.html#/job/0190/placement', far],
+    ['the distance view, over itself', far, far],
+    ['a job, into an empty window', '', 'app://datumline/index.html#/job/0190/placement'],
+    ['another origin, into an empty window', '', 'https://example.org/#/far'],
+  ])('not %s', (_what, shown, url) => {
+    expect(isFirstPage(shown, url)).toBe(false);
   });
 });
