@@ -1,15 +1,18 @@
 /**
  * The one catalogue of wording. A topic keeps its own file (`core/words/<topic>.ts`, a flat record `as const`)
- * and is merged here; certificate, command line and window all speak through `say`.
+ * and is merged here; certificate, command line and window all speak through `say`. English is the language the
+ * keys are defined in; every other language mirrors it topic by topic (`core/words/de/<topic>.ts`).
  */
 import { BAY_WORDS } from './bay.ts';
 import { CERTIFICATE } from './certificate.ts';
 import { CHECK_WORDS } from './check.ts';
+import { GERMAN } from './de/index.ts';
 import { DRAWING_WORDS } from './drawing.ts';
 import { EN } from './en.ts';
 import { ENTRY_WORDS } from './entry.ts';
 import { ERRORS } from './errors.ts';
 import { INSTRUMENT_WORDS } from './instruments.ts';
+import { type Language, spokenLanguage } from './language.ts';
 import { PLACEMENT_WORDS } from './placement.ts';
 import { PLANNING_WORDS } from './planning.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
@@ -68,15 +71,25 @@ export type WordKey = keyof typeof WORDS;
 /** All keys, in catalogue order. */
 export const WORD_KEYS = Object.keys(WORDS) as readonly string[];
 
-/** The template behind a key, or undefined for a key that is not in the catalogue. */
-export function templateOf(key: string): string | undefined {
-  const all: Readonly<Record<string, string>> = WORDS;
-  return Object.hasOwn(all, key) ? all[key] : undefined;
+/** What is not yet worded in a language is said in English. */
+const CATALOGUES: Readonly<Record<Language, Readonly<Partial<Record<WordKey, string>>>>> = {
+  en: WORDS,
+  de: GERMAN,
+};
+
+/** The template behind a key in a language (the one spoken, unless named), or undefined for no key of the catalogue. */
+export function templateOf(key: string, language: Language = spokenLanguage()): string | undefined {
+  return isWordKey(key) ? (CATALOGUES[language][key] ?? WORDS[key]) : undefined;
 }
 
-/** The wording of `key` with its slots filled: `say('dir.towardCar', { amount: '4.0 mm' })`. */
+/** Whether a text is a key of the catalogue. */
+function isWordKey(key: string): key is WordKey {
+  return Object.hasOwn(WORDS, key);
+}
+
+/** The wording of `key` in the spoken language, its slots filled: `say('dir.towardCar', { amount: '4.0 mm' })`. */
 export function say(key: WordKey, values: SlotValues = {}): string {
-  return fillTemplate(WORDS[key], values);
+  return fillTemplate(CATALOGUES[spokenLanguage()][key] ?? WORDS[key], values);
 }
 
 export {
@@ -87,5 +100,15 @@ export {
   sideKey,
   type TargetView,
 } from './direction.ts';
+export {
+  inLanguage,
+  LANGUAGE_NAMES,
+  LANGUAGE_TAGS,
+  LANGUAGES,
+  type Language,
+  languageOfTag,
+  speak,
+  spokenLanguage,
+} from './language.ts';
 export { type WordFault, wordFaults } from './plainWords.ts';
 export { fillTemplate, type SlotValues, slotsOf } from './say.ts';
