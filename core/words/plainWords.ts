@@ -3,7 +3,7 @@
  * depends on where the reader stands. The person at the fixture faces the car, so a bare "left" is the wrong
  * side half of the time, and "back" moves a fixture toward or away from the car by the reader's guess.
  */
-import type { Language } from './language.ts';
+import { type Language, spokenLanguage } from './language.ts';
 
 /** What breaks the rule in a text: the offending piece and why. */
 export type WordFault = {
@@ -48,11 +48,11 @@ function isCarSide(rule: Rule, text: string, index: number, length: number): boo
 }
 
 /**
- * Every piece of `text` that may not reach a screen. "car's left", "car's-left end" and "car's left or right"
+ * Every piece of `text` that may not reach a screen, by the rule of the spoken language. "car's left", "car's-left end" and "car's left or right"
  * pass; "left end", "move back", "-4 mm" do not. Dates such as 2026-03-01 and ranges such as 5-10 pass.
  */
-export function wordFaults(text: string, language: Language = 'en'): readonly WordFault[] {
-  const rule = RULES[language];
+export function wordFaults(text: string): readonly WordFault[] {
+  const rule = RULES[spokenLanguage()];
   const faults: WordFault[] = [];
   for (const match of text.matchAll(rule.ambiguousWay))
     faults.push({ text: match[0], fault: 'ambiguousWay' });
