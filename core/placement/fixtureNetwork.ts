@@ -84,7 +84,8 @@ export function heightReadingU(value: SlotValue, work: WorkUncertainties): Readi
   return meanOfRepeats(fixed, work.tapeRepeatMm, value.count);
 }
 
-function heightReading(
+/** The target's height over the floor line between the two bar marks. */
+export function heightReading(
   value: SlotValue,
   fixture: PlacementFixture,
   yawRad: number,
@@ -109,34 +110,37 @@ function heightReading(
   };
 }
 
+/** A bar end dropped to its floor mark. */
+export function barEndPlumb(side: CarSide, work: WorkUncertainties): Reading {
+  const u = Math.hypot(work.plumbMm, work.markMm);
+  return {
+    kind: 'drop',
+    id: `plumb.barEnd.${side}`,
+    instrument: 'plumbBob',
+    point: pointId(`barEnd.${side}`),
+    mark: barMarkId(side),
+    direction: { body: FIXTURE_ID, axis: 'y' },
+    alongMm: 0,
+    acrossMm: 0,
+    uAlongMm: u,
+    uAcrossMm: u,
+  };
+}
+
 /** The bar end of one side dropped to its floor mark, and that mark's height. */
 function barEndPart(values: SlotValues, bar: BarStarts, side: CarSide, work: WorkUncertainties): NetworkPart {
   const floorId = side === 'carLeft' ? 'floor.fixtureLeft' : 'floor.fixtureRight';
   const floor = values.get(floorId);
   if (floor === undefined) return EMPTY;
-  const u = Math.hypot(work.plumbMm, work.markMm);
   return {
     ...EMPTY,
     points: [freePoint(barMarkId(side), inSpace(bar[side], -floor.value))],
-    readings: [
-      floorReading(floorId, floor, barMarkId(side)),
-      {
-        kind: 'drop',
-        id: `plumb.barEnd.${side}`,
-        instrument: 'plumbBob',
-        point: pointId(`barEnd.${side}`),
-        mark: barMarkId(side),
-        direction: { body: FIXTURE_ID, axis: 'y' },
-        alongMm: 0,
-        acrossMm: 0,
-        uAlongMm: u,
-        uAcrossMm: u,
-      },
-    ],
+    readings: [floorReading(floorId, floor, barMarkId(side)), barEndPlumb(side, work)],
   };
 }
 
-function barDistances(
+/** The distances from the extended points to the bar's marks, as many as are read. */
+export function barDistances(
   values: SlotValues,
   near: 'ahead' | 'behind',
   work: WorkUncertainties,

@@ -4,6 +4,15 @@ export { moveValues } from './moves.ts';
 export { knownWordKey, shareName } from './names.ts';
 export { type PlacementNetwork, placementNetwork } from './network.ts';
 export { readingName } from './nextAction.ts';
+export { quickPlacement, quickSteps } from './quick/quickPlacement.ts';
+export type {
+  QuickAnswer,
+  QuickCoordinate,
+  QuickInput,
+  QuickMove,
+  QuickNext,
+  QuickStep,
+} from './quick/types.ts';
 export { slotValues } from './readings.ts';
 export {
   defaultRecipe,

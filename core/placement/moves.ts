@@ -29,7 +29,7 @@ import type {
 
 /** What moves are computed from. `heightMm` is the target's height over the floor, which the mast's length follows. */
 export interface MoveInput {
-  readonly finding: StationFinding;
+  readonly finding: Pick<StationFinding, 'required' | 'target' | 'covariance' | 'coordinates'>;
   readonly fixture: PlacementFixture;
   readonly heightMm: number;
   readonly recipe: readonly ReadingSpec[];
@@ -39,10 +39,12 @@ export interface MoveInput {
   readonly positions?: JointPositions;
   /** How the station is judged; guarded when absent. */
   readonly rule?: DecisionRuleName;
+  /** What may be left standing, where it does not follow from a proof set's own verdicts (`mayStand`). */
+  readonly standing?: OwnUncertainties;
 }
 
 /** Standard uncertainties of the found pose along and about the required face's own axes. */
-function ownUncertainties(covariance: PoseCovariance, required: Matrix): OwnUncertainties {
+export function ownUncertainties(covariance: PoseCovariance, required: Matrix): OwnUncertainties {
   const block = (order: readonly [number, number, number], axis: Vec3): number => {
     const own = rotate(required, axis);
     let variance = 0;
@@ -127,11 +129,9 @@ export function movesTo(input: MoveInput): readonly Move[] {
   const floorUpMm = upMm - heightMm;
   const from = standFor(geometry, [aheadMm, leftMm, upMm], floorUpMm, turn);
   const goal: Vec3 = [finding.required.aheadMm, finding.required.leftMm, finding.required.upMm];
-  const u = mayStand(
-    ownUncertainties(finding.covariance, required),
-    finding.coordinates,
-    input.rule ?? 'guarded',
-  );
+  const u =
+    input.standing ??
+    mayStand(ownUncertainties(finding.covariance, required), finding.coordinates, input.rule ?? 'guarded');
   const steps = stepsTo({
     geometry,
     from,

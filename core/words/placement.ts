@@ -54,6 +54,12 @@ export const PLACEMENT_WORDS = {
   'next.proven': 'Every station is proven. Touch neither car nor fixture.',
   'next.placed': 'The fixture stands where it must. Touch neither car nor fixture.',
   'next.noStation': 'The car is known. Choose a procedure.',
+  'quick.look': 'Quick look: {reading}',
+  'quick.turn': 'Turn to {reads}: {reading}',
+  'quick.roll': 'Roll to {reads}: {reading}',
+  'quick.shift': 'Shift to {reads}: {reading}',
+  'quick.raise': 'Set to {reads}: {reading}',
+  'quick.prove': 'The looks are done. Take the proof readings now.',
   'undetermined.vehicle': 'Where the wheels stand is not known yet.',
   'undetermined.fixture': 'Where the fixture stands is not known yet.',
   'undetermined.thrustLine':

@@ -23,9 +23,12 @@ const names = [
 /** The longest text a slot of a move can get. */
 const LONGEST: Readonly<Record<string, string>> = {
   amount: '1234.5 mm',
+  reads: '1234 mm',
   turns: '12 3/4 turns',
   station: 'Low plate, car laden',
 };
+const filled = (slots: readonly string[], texts: Readonly<Record<string, string>>) =>
+  Object.fromEntries(slots.map((slot) => [slot, texts[slot] ?? '']));
 const wordCount = (text: string): number => text.split(/\s+/).length;
 
 describe('names of readings', () => {
@@ -43,14 +46,14 @@ describe('names of readings', () => {
 
 describe('the line that says what to do next', () => {
   const lines = (Object.keys(PLACEMENT_WORDS) as PlacementWordKey[]).filter((key) =>
-    /^(move|next)\./.test(key),
+    /^(move|next|quick)\./.test(key),
   );
 
   test.each(lines)('%s stays within twelve words whatever it names', (key) => {
     const slots = slotsOf(PLACEMENT_WORDS[key]);
     const texts = slots.includes('reading')
-      ? names.map((reading) => say(key, { reading }))
-      : [say(key, Object.fromEntries(slots.map((slot) => [slot, LONGEST[slot] ?? ''])))];
+      ? names.map((reading) => say(key, filled(slots, { ...LONGEST, reading })))
+      : [say(key, filled(slots, LONGEST))];
     for (const text of texts) {
       expect(wordCount(text), text).toBeLessThanOrEqual(12);
       expect(wordFaults(text), text).toEqual([]);
