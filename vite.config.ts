@@ -22,6 +22,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('./renderer', import.meta.url)),
   base: './',
   plugins: [generatorsExist, react()],
+  worker: { format: 'es' },
   build: {
     outDir: 'build',
     emptyOutDir: true,

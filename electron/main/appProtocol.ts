@@ -9,7 +9,7 @@ import type { ErrorCode } from '../../core/contract/errorCodes.ts';
 import type { Result } from '../../core/result.ts';
 import type { LocatedFile } from '../service/host/wire.ts';
 import { type Drop, type DropError, dropLimitBytes, receiveDrop } from './drop.ts';
-import { headersFor } from './headers.ts';
+import { headersFor, policyOf } from './headers.ts';
 import { isOurUrl } from './origin.ts';
 import { fileInFolder, mediaTypeOfName } from './staticFiles.ts';
 
@@ -50,7 +50,9 @@ async function windowFile(parts: AppProtocolParts, urlPath: string): Promise<Res
   const mediaType = path && mediaTypeOfName(path);
   if (!path || !mediaType) return plain(404, 'no such page');
   const bytes = await readFile(path).catch(() => undefined);
-  return bytes ? new Response(bytes, { headers: headersFor(mediaType) }) : plain(404, 'no such page');
+  if (!bytes) return plain(404, 'no such page');
+  const more = { 'Content-Security-Policy': policyOf(urlPath) };
+  return new Response(bytes, { headers: headersFor(mediaType, more) });
 }
 
 async function drop(parts: AppProtocolParts, request: Request): Promise<Response> {

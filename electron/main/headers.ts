@@ -21,6 +21,16 @@ export const contentSecurityPolicy = [
   "frame-ancestors 'self'",
 ].join('; ');
 
+/** The one script that may compile WebAssembly: the worker that decodes camera pictures. It has a policy of its own. */
+const compiles = /^\/assets\/scanWorker-[\w-]+\.js$/;
+
+/** The policy of a file of the window. */
+export function policyOf(urlPath: string): string {
+  return compiles.test(urlPath)
+    ? contentSecurityPolicy.replace("script-src 'self'", "script-src 'self' 'wasm-unsafe-eval'")
+    : contentSecurityPolicy;
+}
+
 const everyAnswer = {
   'Content-Security-Policy': contentSecurityPolicy,
   'X-Content-Type-Options': 'nosniff',

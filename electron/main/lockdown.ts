@@ -40,9 +40,28 @@ export function mayRequest(url: string, method: string, sender: Sender, isOurWin
   return isAllowedRequest(url) && (method === 'GET' || isOurSender(sender, isOurWindow));
 }
 
+/** The camera, for labels and photos, to our own page; never the microphone, and nothing else. */
+export function mayUse(permission: string, url: string, media: readonly string[]): boolean {
+  return (
+    permission === 'media' && isOurUrl(url) && media.length > 0 && media.every((each) => each === 'video')
+  );
+}
+
 export function lockSession(session: Session, isOurWindow: IsOurWindow): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((contents, permission, answer, details) =>
+    answer(
+      isOurWindow(contents.id) &&
+        mayUse(permission, details.requestingUrl, 'mediaTypes' in details ? (details.mediaTypes ?? []) : []),
+    ),
+  );
+  session.setPermissionCheckHandler((contents, permission, origin, details) => {
+    const type = details.mediaType;
+    return (
+      contents !== null &&
+      isOurWindow(contents.id) &&
+      mayUse(permission, origin, type === undefined || type === 'unknown' ? [] : [type])
+    );
+  });
   session.setDevicePermissionHandler(() => false);
   session.webRequest.onBeforeRequest(({ url, method, frame, webContentsId }, answer) =>
     answer({ cancel: !mayRequest(url, method, { frame, contentsId: webContentsId }, isOurWindow) }),

@@ -1,5 +1,5 @@
 /** What a person can make the window do. The only place that changes the store or speaks to the service. */
-import type { Input, Output } from '../../core/contract/index.ts';
+import type { Input, Output, WaitsFor } from '../../core/contract/index.ts';
 import type { CertificateKind } from '../../core/job/events.ts';
 import type { Shop } from '../../core/job/shop.ts';
 import { err, ok, type Result } from '../../core/result.ts';
@@ -35,7 +35,10 @@ export interface Actions {
   /** Records the shop as it stands from now on; answers why not, or null. */
   readonly recordShop: (shop: Shop) => Promise<CallError | null>;
   readonly openKey: (passphrase: string) => Promise<Result<Status, CallError>>;
-  readonly search: (text: string) => Promise<void>;
+  /** Lists the jobs that fit, from the newest on; without `waitsFor` what was chosen before stays. */
+  readonly search: (text: string, waitsFor?: readonly WaitsFor[]) => Promise<void>;
+  /** Adds the next page to the list. */
+  readonly listMore: () => Promise<void>;
   readonly createJob: (bay: string, entries: readonly EntryToSend[]) => Promise<CallError | null>;
   readonly readJob: (job: string) => Promise<void>;
   /** Every key typed: state at once, draft after 300 ms. */
@@ -64,6 +67,8 @@ export interface Actions {
   readonly coverWith: (cover: Cover) => void;
   readonly putKeypad: (out: boolean) => void;
 }
+
+const asked = (waitsFor: readonly WaitsFor[]) => (waitsFor.length === 0 ? {} : { waitsFor: [...waitsFor] });
 
 const PERSON_KEPT = 'datumline.person';
 
@@ -227,10 +232,25 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
     else setState({ startError: answer.error });
   };
 
-  const search = async (text: string): Promise<void> => {
-    const answer = await ports.call('job.list', { search: text });
-    if (answer.ok) setState({ list: { search: text, ...answer.value } });
+  const search: Actions['search'] = async (text, chosen) => {
+    const waitsFor = chosen ?? getState().list?.waitsFor ?? [];
+    const answer = await ports.call('job.list', { search: text, ...asked(waitsFor) });
+    if (answer.ok) setState({ list: { search: text, waitsFor, ...answer.value } });
     else if (!hasNoAnswer(answer.error)) setState({ problem: answer.error });
+  };
+
+  const listMore: Actions['listMore'] = async () => {
+    const { list } = getState();
+    if (list === null) return;
+    const input = { search: list.search, ...asked(list.waitsFor), offset: list.rows.length };
+    const answer = await ports.call('job.list', input);
+    const now = getState().list;
+    // Another search may have been answered meanwhile: its list has no place for these rows.
+    if (answer.ok && now === list) {
+      const known = new Set(list.rows.map((row) => row.job));
+      const rows = [...list.rows, ...answer.value.rows.filter((row) => !known.has(row.job))];
+      setState({ list: { ...list, ...answer.value, rows } });
+    } else if (!answer.ok && !hasNoAnswer(answer.error)) setState({ problem: answer.error });
   };
 
   const enterRoute = (route: Route): void => {
@@ -299,6 +319,7 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       return answer;
     },
     search,
+    listMore,
     createJob: async (bay, entries) => {
       const commandId = ports.newId();
       const input = { person: acting(), commandId, bay, entries: entries.map((entry) => ({ ...entry })) };

@@ -1,6 +1,6 @@
 /** Everything the window shows, in one store. Changed only through `actions.ts`. */
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Notice, Output } from '../../core/contract/index.ts';
+import type { Notice, Output, WaitsFor } from '../../core/contract/index.ts';
 import type { HeldJob } from './heldJob.ts';
 import type { CallError } from './ports.ts';
 import type { Route } from './route.ts';
@@ -9,6 +9,19 @@ import type { TypedEntry } from './typedEntry.ts';
 
 export type Status = Output<'app.status'>;
 export type JobRow = Output<'job.list'>['rows'][number];
+
+/** The job list as it was last asked for. */
+export interface JobList {
+  readonly search: string;
+  /** Only jobs that wait for one of these; all when empty. */
+  readonly waitsFor: readonly WaitsFor[];
+  readonly rows: readonly JobRow[];
+  /** How many fit, shown or not. */
+  readonly total: number;
+  /** How many of all jobs wait for what. */
+  readonly waiting?: Readonly<Record<string, number>> | undefined;
+}
+
 export type CertificateRow = Output<'certificate.list'>['rows'][number];
 
 /** A value that a tap sent and the service has not answered yet, shown as chosen meanwhile. */
@@ -38,7 +51,7 @@ export interface WindowState {
   readonly unanswered: number;
   /** The last refusal that belongs to no field. */
   readonly problem: CallError | null;
-  readonly list: { readonly search: string; readonly rows: readonly JobRow[]; readonly total: number } | null;
+  readonly list: JobList | null;
   readonly certificates: Readonly<Record<string, readonly CertificateRow[]>>;
   readonly theme: ThemeChoice;
   readonly cover: Cover;

@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { test as base, type Electron, expect, type Page, type TestInfo } from '@playwright/test';
 import {
+  appFolder,
   freshDataFolder,
   type Launched,
   openWithPage,
@@ -15,8 +16,8 @@ import {
 /** The running application of a test that starts and ends it itself (restarts, kills). */
 export interface Bench {
   readonly dataFolder: string;
-  /** Starts the application on this test's data folder; the newest one is watched and closed at the end. */
-  start(): Promise<Launched>;
+  /** Starts the application on this test's data folder; the newest one is watched and closed at the end. `switches` are Chromium's. */
+  start(switches?: readonly string[]): Promise<Launched>;
 }
 
 interface Fixtures {
@@ -59,8 +60,8 @@ async function runBench(
   const all: Started[] = [];
   await use({
     dataFolder,
-    async start() {
-      const launched = await openWithPage(electron, dataFolder);
+    async start(switches) {
+      const launched = await openWithPage(electron, dataFolder, appFolder, switches);
       all.push(launched);
       // A picture of every frame would cost more than all the rest; a failure keeps its own picture below.
       await launched.app.context().tracing.start({ screenshots: false, snapshots: true });

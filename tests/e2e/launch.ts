@@ -107,10 +107,15 @@ function showRuntimeToPlaywright(): void {
 }
 
 /** Starts the application's process; what its pages complain about is collected from the first script on. */
-async function openApplication(electron: Electron, dataFolder: string, folder: string): Promise<Started> {
+async function openApplication(
+  electron: Electron,
+  dataFolder: string,
+  folder: string,
+  switches: readonly string[],
+): Promise<Started> {
   showRuntimeToPlaywright();
   const app = await electron.launch({
-    args: appArguments(folder),
+    args: [...appArguments(folder), ...switches],
     env: appVariables(dataFolder),
     timeout: STEP_LIMIT_MS,
   });
@@ -165,9 +170,10 @@ export async function openWithPage(
   electron: Electron,
   dataFolder: string,
   folder = appFolder,
+  switches: readonly string[] = [],
 ): Promise<Launched> {
   for (let attempt = 1; ; attempt += 1) {
-    const started = await openApplication(electron, dataFolder, folder);
+    const started = await openApplication(electron, dataFolder, folder, switches);
     try {
       return { ...started, page: await firstPage(started) };
     } catch (fault) {

@@ -1,12 +1,17 @@
 /** Home: every job as one line, newest first; one search, one new job, who works here. */
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useState } from 'react';
+import type { WaitsFor } from '../../../core/contract/index.ts';
+import { vinFromScan } from '../../../core/entry/vinScan.ts';
 import { say } from '../../../core/words/index.ts';
+import { useWedge } from '../../scan/useWedge.ts';
 import { THEME_CHOICES, themeOf } from '../../state/screenChoice.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
+import type { JobList } from '../../state/windowState.ts';
+import { sayKey } from '../../text/sayKey.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { ProductMark } from '../../ui/Icon.tsx';
-import { ErrorNotice } from '../../ui/Notice.tsx';
+import { ErrorNotice, Notice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { PersonChooser } from '../Job/PersonChooser.tsx';
 import { JobTable } from './JobTable.tsx';
@@ -47,6 +52,46 @@ function HomeFoot(): ReactNode {
   );
 }
 
+/** A new job being opened; the VIN is there when it was scanned. */
+interface Opening {
+  readonly vin: string;
+}
+
+/** In the order of urgency. */
+const WAITS = [
+  'waits.decision',
+  'waits.signature',
+  'waits.issuing',
+  'waits.work',
+  'waits.nothing',
+] as const satisfies readonly WaitsFor[];
+
+/** What waits for whom, with how many of each: a touch shows those alone. */
+function WaitingFilter({
+  list,
+  onChoose,
+}: {
+  readonly list: JobList;
+  readonly onChoose: (waitsFor: readonly WaitsFor[]) => void;
+}): ReactNode {
+  const waiting = WAITS.filter((each) => (list.waiting?.[each] ?? 0) > 0 || list.waitsFor.includes(each));
+  if (waiting.length < 2 && list.waitsFor.length === 0) return null;
+  const counted = (what: string, count: number) => say('home.waitingCount', { what, count: String(count) });
+  const all = Object.values(list.waiting ?? {}).reduce((sum, count) => sum + count, 0);
+  return (
+    <ChoiceButtons
+      label={say('home.waitsFor')}
+      testId="waiting"
+      items={[
+        { value: 'all', text: counted(say('home.all'), all) },
+        ...waiting.map((value) => ({ value, text: counted(say(value), list.waiting?.[value] ?? 0) })),
+      ]}
+      chosen={[list.waitsFor[0] ?? 'all']}
+      onChoose={([value]) => onChoose(waiting.filter((each) => each === value))}
+    />
+  );
+}
+
 export function HomeScreen(): ReactNode {
   const actions = useActions();
   const shop = useWindow((state) => state.status?.shop ?? null);
@@ -54,7 +99,15 @@ export function HomeScreen(): ReactNode {
   const problem = useWindow((state) => state.problem);
   const list = useWindow((state) => state.list);
   const [text, setText] = useSearch();
-  const [opening, setOpening] = useState(false);
+  const [opening, setOpening] = useState<Opening | null>(null);
+  const [said, setSaid] = useState('');
+  useWedge(
+    useCallback((scanned) => {
+      const read = vinFromScan(scanned);
+      setSaid(read.ok ? '' : sayKey(read.error.key, read.error.values));
+      if (read.ok) setOpening({ vin: read.value.vin });
+    }, []),
+  );
   return (
     <main className="page page-home">
       <div className="page-head">
@@ -79,19 +132,37 @@ export function HomeScreen(): ReactNode {
           weight="main"
           icon="add"
           disabled={store !== undefined && store.state !== 'ready'}
-          onPress={() => setOpening(true)}
+          onPress={() => setOpening({ vin: '' })}
           testId="new-job"
         >
           {say('home.newJob')}
         </Button>
       </div>
+      {said === '' ? null : (
+        <Notice
+          title={said}
+          buttons={
+            <Button icon="close" weight="quiet" onPress={() => setSaid('')}>
+              {say('act.close')}
+            </Button>
+          }
+        />
+      )}
       {list === null ? (
         <p>{say('wait.list')}</p>
       ) : (
-        <JobTable rows={list.rows} total={list.total} search={list.search} />
+        <>
+          <WaitingFilter list={list} onChoose={(waitsFor) => void actions.search(text, waitsFor)} />
+          <JobTable rows={list.rows} search={list.search} />
+          {list.rows.length < list.total ? (
+            <Button icon="down" onPress={() => void actions.listMore()} testId="more-jobs">
+              {say('home.showMore', { shown: String(list.rows.length), total: String(list.total) })}
+            </Button>
+          ) : null}
+        </>
       )}
       <HomeFoot />
-      {opening ? <NewJob onClose={() => setOpening(false)} /> : null}
+      {opening === null ? null : <NewJob startVin={opening.vin} onClose={() => setOpening(null)} />}
     </main>
   );
 }

@@ -23,11 +23,9 @@ const HEADS = ['plate', 'car', 'sensors', 'stage', 'waitsFor', 'age'] as const;
 
 export function JobTable({
   rows,
-  total,
   search,
 }: {
   readonly rows: readonly JobRow[];
-  readonly total: number;
   readonly search: string;
 }): ReactNode {
   const actions = useActions();
@@ -72,7 +70,6 @@ export function JobTable({
           ))}
         </tbody>
       </table>
-      {total > rows.length ? <p className="quiet">{say('home.more', { total: String(total) })}</p> : null}
     </section>
   );
 }

@@ -1,5 +1,6 @@
 /** Opens a job: VIN, plate, order. Everything else can wait until Intake. */
 import { type ReactNode, useState } from 'react';
+import { vinFromScan } from '../../../core/entry/vinScan.ts';
 import { wholeJob } from '../../../core/job/fieldKey.ts';
 import { checkVin } from '../../../core/vehicle/vin.ts';
 import { say } from '../../../core/words/index.ts';
@@ -13,14 +14,29 @@ import { ErrorNotice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { focusNext } from '../fields/focusNext.ts';
 import { VinLine } from '../fields/VinField.tsx';
+import { CameraScan } from './CameraScan.tsx';
 
 const FIELDS = ['intake.plate', 'intake.order'] as const;
 
-export function NewJob({ onClose }: { readonly onClose: () => void }): ReactNode {
+/** A scanned text becomes the VIN in it; what holds none stays as it came, and its line says what is wrong. */
+function tidyVin(text: string): string {
+  const scanned = vinFromScan(text);
+  return scanned.ok ? scanned.value.vin : text;
+}
+
+export function NewJob({
+  startVin = '',
+  onClose,
+}: {
+  /** Scanned before the form was open. */
+  readonly startVin?: string;
+  readonly onClose: () => void;
+}): ReactNode {
   const actions = useActions();
   const bays = useWindow((state) => state.status?.shop?.bays) ?? [];
   const [bay, setBay] = useState(bays[0]?.code ?? '');
-  const [vin, setVin] = useState('');
+  const [vin, setVin] = useState(startVin);
+  const [camera, setCamera] = useState(false);
   const [texts, setTexts] = useState<Readonly<Record<string, string>>>({});
   const [error, setError] = useState<CallError | null>(null);
   const [opening, setOpening] = useState(false);
@@ -44,19 +60,40 @@ export function NewJob({ onClose }: { readonly onClose: () => void }): ReactNode
     <Dialog title={say('home.newJob')} open onClose={onClose}>
       <div className="dialog-form" data-form="new-job">
         <TextEntry
-          autoFocus
+          autoFocus={startVin === ''}
           label={say('field.intake.vin')}
           hint={say('field.intake.vin.hint')}
           fieldKey="new.vin"
           value={vin}
           mark="none"
           onChange={setVin}
-          onEnter={() => focusNext(document.activeElement)}
+          onBlur={() => setVin(tidyVin(vin))}
+          onEnter={() => {
+            setVin(tidyVin(vin));
+            focusNext(document.activeElement);
+          }}
+          beside={
+            camera ? null : (
+              <Button icon="camera" onPress={() => setCamera(true)} testId="scan-open">
+                {say('scan.open')}
+              </Button>
+            )
+          }
           below={<VinLine text={vin} onTake={setVin} />}
         />
+        {camera ? (
+          <CameraScan
+            onVin={(read) => {
+              setVin(read);
+              setCamera(false);
+            }}
+            onClose={() => setCamera(false)}
+          />
+        ) : null}
         {FIELDS.map((field) => (
           <TextEntry
             key={field}
+            autoFocus={startVin !== '' && field === 'intake.plate'}
             label={say(`field.${field}`)}
             fieldKey={`new.${field}`}
             value={texts[field] ?? ''}

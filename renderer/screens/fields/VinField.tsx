@@ -1,5 +1,6 @@
 /** The VIN, judged while it is typed. One that cannot be right is not sent by passing through; the person may insist. */
 import type { ReactNode } from 'react';
+import { vinFromScan } from '../../../core/entry/vinScan.ts';
 import type { FieldPlace } from '../../../core/job/fieldKey.ts';
 import type { Field } from '../../../core/job/stages/index.ts';
 import { checkVin, type VinReport } from '../../../core/vehicle/vin.ts';
@@ -45,6 +46,12 @@ export function VinLine({
   );
 }
 
+/** The VIN in what was typed or scanned into the field. */
+function vinOf(text: string): string {
+  const scanned = vinFromScan(text);
+  return scanned.ok ? scanned.value.vin : checkVin(text).vin;
+}
+
 export function VinField(props: {
   readonly held: HeldJob;
   readonly field: Field;
@@ -58,7 +65,7 @@ export function VinField(props: {
       held={held}
       field={field}
       at={at}
-      tidy={(text) => checkVin(text).vin}
+      tidy={vinOf}
       holds={(text) => checkVin(text).standing === 'refuse'}
       below={(text) => (
         <VinLine

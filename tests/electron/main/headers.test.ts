@@ -1,7 +1,12 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { contentSecurityPolicy, headersFor, injectedStyleHash } from '../../../electron/main/headers.ts';
+import {
+  contentSecurityPolicy,
+  headersFor,
+  injectedStyleHash,
+  policyOf,
+} from '../../../electron/main/headers.ts';
 
 /** The style react-aria injects, put together from its installed source as the browser will see it. */
 function injectedStyle(): string {
@@ -35,4 +40,20 @@ test('every answer has the policy and is not guessed at', () => {
   expect(headers.get('x-content-type-options')).toBe('nosniff');
   expect(headers.get('content-type')).toBe('text/plain');
   expect(headers.get('cache-control')).toBe('no-store');
+});
+
+test('one script may compile WebAssembly, by its exact place, and may do nothing else more', () => {
+  const own = policyOf('/assets/scanWorker-B1x_9-aZ.js');
+  expect(own).toContain("script-src 'self' 'wasm-unsafe-eval';");
+  expect(own.replace(" 'wasm-unsafe-eval'", '')).toBe(contentSecurityPolicy);
+  for (const path of [
+    '/index.html',
+    '/assets/index-B1x.js',
+    '/scanWorker-B1x.js',
+    '/assets/scanWorker-B1x.js.map',
+    '/assets/../assets/scanWorker-B1x.js/x',
+    '/file/scanWorker-B1x.js',
+  ]) {
+    expect(policyOf(path)).toBe(contentSecurityPolicy);
+  }
 });

@@ -7,6 +7,7 @@ import {
   isAllowedRequest,
   isFirstPage,
   mayRequest,
+  mayUse,
 } from '../../../electron/main/lockdown.ts';
 
 describe('what a page may ask for', () => {
@@ -97,5 +98,25 @@ describe('which page a window may be led to', () => {
     ['another origin, into an empty window', '', 'https://example.org/#/far'],
   ])('not %s', (_what, shown, url) => {
     expect(isFirstPage(shown, url)).toBe(false);
+  });
+});
+
+describe('what the page may use of the PC', () => {
+  const page = 'app://datumline/index.html';
+
+  test('the camera', () => {
+    expect(mayUse('media', page, ['video'])).toBe(true);
+  });
+
+  test.each([
+    ['the microphone', 'media', page, ['audio']],
+    ['both at once', 'media', page, ['video', 'audio']],
+    ['neither named', 'media', page, []],
+    ['the camera from elsewhere', 'media', 'https://example.org/', ['video']],
+    ['the screen', 'display-capture', page, ['video']],
+    ['the place', 'geolocation', page, []],
+    ['notifications', 'notifications', page, []],
+  ])('not %s', (_what, permission, url, media) => {
+    expect(mayUse(permission, url, media)).toBe(false);
   });
 });

@@ -216,20 +216,36 @@ describe('screens outside a job', () => {
   };
 
   test('home lists a job with its stage and what it waits for', () => {
-    const html = drawn(<HomeScreen />, { list: { search: '', rows: [row], total: 1 } });
+    const html = drawn(<HomeScreen />, { list: { search: '', waitsFor: [], rows: [row], total: 1 } });
     expect(words(html)).toEqual(expect.arrayContaining(['QUAY 61', 'Placement', 'work in the bay']));
     expectPlain(html);
     expectNamed(html);
   });
 
+  test('what waits for whom stands above the list with its count, and more jobs than shown can be asked for', () => {
+    const waiting = { 'waits.work': 3, 'waits.signature': 1 };
+    const list = { search: '', waitsFor: ['waits.work' as const], rows: [row], total: 3, waiting };
+    const shown = drawn(<HomeScreen />, { list });
+    expect(words(shown)).toEqual(
+      expect.arrayContaining(['all: 4', 'work in the bay: 3', 'a signature: 1', 'Show more: 1 of 3']),
+    );
+    expect(shown.indexOf('a signature: 1')).toBeLessThan(shown.indexOf('work in the bay: 3'));
+    expectPlain(shown);
+    const one = drawn(<HomeScreen />, {
+      list: { ...list, waitsFor: [], total: 1, waiting: { 'waits.work': 1 } },
+    });
+    expect(one).not.toContain('data-testid="waiting"');
+    expect(one).not.toContain('data-testid="more-jobs"');
+  });
+
   test('a signed job shows its number; an empty list and an empty search say what to do', () => {
     const number = 'QUAY-2-2026-0001';
     const signed = { ...row, certificate: number, waitsFor: 'waits.nothing' };
-    expect(words(drawn(<HomeScreen />, { list: { search: '', rows: [signed], total: 1 } }))).toContain(
-      number,
-    );
+    expect(
+      words(drawn(<HomeScreen />, { list: { search: '', waitsFor: [], rows: [signed], total: 1 } })),
+    ).toContain(number);
     for (const search of ['', 'nobody']) {
-      const html = drawn(<HomeScreen />, { list: { search, rows: [], total: 0 } });
+      const html = drawn(<HomeScreen />, { list: { search, waitsFor: [], rows: [], total: 0 } });
       expect(html).toContain('data-testid="no-jobs"');
       expectPlain(html);
     }
@@ -240,7 +256,7 @@ describe('screens outside a job', () => {
     (state) => {
       const html = drawn(<HomeScreen />, {
         status: { ...status, store: { state, detail: '/data/journal.db' } },
-        list: { search: '', rows: [], total: 0 },
+        list: { search: '', waitsFor: [], rows: [], total: 0 },
       });
       expect(html).toContain('role="alert"');
       expectPlain(html);
