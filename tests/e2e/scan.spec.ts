@@ -52,9 +52,7 @@ test('a hand scanner opens a new job from the list, and fills the field it is ai
   await expect(page.locator('[data-field="new.intake.plate"] input')).toBeFocused();
 });
 
-test('the camera reads a label, shows what it read, and takes it at a touch', async ({
-  bench,
-}) => {
+test('the camera reads a label, shows what it read, and takes it at a touch', async ({ bench }) => {
   const folder = await mkdtemp(join(tmpdir(), 'datumline-film-'));
   const film = await filmOf('datamatrix', `[)>\x1e06\x1dI${VIN}\x1e\x04`, folder);
   const { page } = await bench.start([
