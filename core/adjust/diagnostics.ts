@@ -2,7 +2,7 @@
  * What the residuals say: redundancy of each row, its standardised residual and smallest detectable error, and the
  * global test. Baarda 1968; Ghilani, Adjustment Computations, chapters 16 and 21.
  */
-import { at, indexAt } from '../linalg/at.ts';
+import { at } from '../linalg/at.ts';
 import { invariant } from '../result.ts';
 import { chiSquareQuantile, chiSquareTail } from '../uncertainty/coverage.ts';
 import type { Covariance } from './covariance.ts';
@@ -11,22 +11,6 @@ import type { Observation } from './problem.ts';
 import type { GlobalTest, RowResult } from './solution.ts';
 import { DETECTABLE, GLOBAL_ALPHA, UNCONTROLLED } from './testLevels.ts';
 import { rowAgainst, testProduct, testVectors } from './testVectors.ts';
-
-/** a_i Q a_i' of a row: variance of its computed value. Q is symmetric: each pair of unknowns is met once. */
-function rowVariance(lin: Linearisation, covariance: Covariance, i: number): number {
-  const { start, columns, partials } = lin.rows;
-  const first = indexAt(start, i);
-  const end = indexAt(start, i + 1);
-  let sum = 0;
-  for (let e = first; e < end; e++) {
-    const unknown = indexAt(columns, e);
-    let inner = 0;
-    for (let f = first; f < e; f++) inner += covariance.near(unknown, indexAt(columns, f)) * at(partials, f);
-    const own = at(partials, e);
-    sum += own * (2 * inner + covariance.near(unknown, unknown) * own);
-  }
-  return sum;
-}
 
 /** What a row's result says before any test: where it came from, observed, computed, residual. */
 function asRead(
@@ -51,10 +35,11 @@ function asRead(
 /** One result per row. */
 export function rowResults(lin: Linearisation, covariance: Covariance): RowResult[] {
   if (lin.problem.groups.length > 0) return correlatedResults(lin, covariance.full());
+  const variances = covariance.ofRows(lin.rows);
   return lin.problem.observations.map((one, i) => {
     const residual = at(lin.residuals, i);
     const weight = at(lin.weights, i);
-    const redundancy = weight === 0 ? 0 : 1 - weight * rowVariance(lin, covariance, i);
+    const redundancy = weight === 0 ? 0 : 1 - weight * at(variances, i);
     const controlled = redundancy > UNCONTROLLED;
     const spread = one.u / Math.sqrt(controlled ? redundancy : 1);
     return {

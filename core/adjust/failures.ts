@@ -129,7 +129,7 @@ export function beyondLinear(
   for (let i = 0; i < n; i++) {
     const slot = layout.slots[indexAt(layout.slotOfColumn, i)];
     if (slot?.prior.state !== 'free' || slot.of === 'shared') continue;
-    const relative = Math.sqrt(Math.max(0, covariance.near(i, i))) / (slot.unit === 'mm' ? reach : 1);
+    const relative = Math.sqrt(Math.max(0, covariance.variance(i))) / (slot.unit === 'mm' ? reach : 1);
     if (relative > NOT_KNOWN) share[i] = relative;
   }
   const open = named(layout, share);

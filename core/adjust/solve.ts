@@ -79,7 +79,7 @@ function unknowns({ problem: { layout }, state }: Linearisation, covariance: Cov
     const turn = state.isTurn(s) ? TURN_OF[slot.component] : undefined;
     const component = turn ?? slot.component;
     const value = turn === undefined ? at(state.values, s) : 0;
-    const u = Math.sqrt(Math.max(0, covariance.near(i, i)));
+    const u = Math.sqrt(Math.max(0, covariance.variance(i)));
     return {
       id: turn === undefined ? slot.id : `${slot.owner}/${turn}`,
       owner: slot.owner,

@@ -1,7 +1,7 @@
 /** One factored normal matrix that solves for several right sides at once, `LANES` of them side by side. */
 import { addAt, at, indexAt } from '../../linalg/at.ts';
-import { packedIndex } from '../../linalg/cholesky.ts';
-import { eliminate, SparseCholesky, SymmetricPattern } from '../../linalg/sparseCholesky.ts';
+import { eliminate, placeOf, SymmetricPattern } from '../../linalg/elimination.ts';
+import { SparseCholesky } from '../../linalg/sparseCholesky.ts';
 import { invariant } from '../../result.ts';
 import { UNDETERMINED } from '../normal.ts';
 import type { Linearised } from '../solution.ts';
@@ -29,14 +29,8 @@ export class LaneFactor {
     this.order = order;
     this.begin = start;
     this.below = below;
-    this.lower = new Float64Array(below.length);
-    this.inverseDiagonal = new Float64Array(n);
-    for (let k = 0; k < n; k++) {
-      this.inverseDiagonal[k] = 1 / at(cholesky.values, packedIndex(k, k));
-      for (let a = indexAt(start, k); a < indexAt(start, k + 1); a++) {
-        this.lower[a] = at(cholesky.values, packedIndex(indexAt(below, a), k));
-      }
-    }
+    this.lower = cholesky.lower;
+    this.inverseDiagonal = cholesky.diagonal.map((root) => 1 / root);
   }
 
   /** Solves in place; the unknowns stand in `order`, `LANES` numbers each. */
@@ -119,13 +113,11 @@ function factored(
     return { entries, w: at(weight, r) };
   });
   const cholesky = new SparseCholesky(eliminate(pattern));
-  const { position } = cholesky.elimination;
   for (const { entries, w } of kept) {
     entries.forEach((one, e) => {
       for (const other of entries.slice(0, e + 1)) {
-        const i = indexAt(position, one.unknown);
-        const j = indexAt(position, other.unknown);
-        addAt(cholesky.values, packedIndex(i, j), w * one.partial * other.partial);
+        const to = placeOf(cholesky.elimination, one.unknown, other.unknown);
+        addAt(cholesky.values, to, w * one.partial * other.partial);
       }
     });
   }

@@ -9,10 +9,8 @@ import {
 } from '../../../core/linalg/cholesky.ts';
 import { dot } from '../../../core/linalg/dot.ts';
 import { symmetricEigen } from '../../../core/linalg/eigen.ts';
-import { inverseNormBound } from '../../../core/linalg/inverseNorm.ts';
 import { entry, identityMatrix, matrixFromRows, multiply, transpose } from '../../../core/linalg/matrix.ts';
 import { nullSpace } from '../../../core/linalg/nullSpace.ts';
-import { eliminate, SparseCholesky, SymmetricPattern } from '../../../core/linalg/sparseCholesky.ts';
 import { singularValues } from '../../../core/linalg/svd.ts';
 
 /** Reproducible numbers between -1 and 1. */
@@ -105,100 +103,6 @@ describe('dense Cholesky', () => {
     expect(choleskyInPlace(Float64Array.of(Number.NaN), 1, 0)).toBe(0);
     expect(choleskyInPlace(Float64Array.of(-1), 1, 0)).toBe(0);
     expect(choleskyInPlace(Float64Array.of(0), 1, 0)).toBe(0);
-  });
-});
-
-describe('sparse Cholesky', () => {
-  const patterns: Readonly<Record<string, (i: number, j: number) => boolean>> = {
-    diagonal: () => false,
-    band: (i, j) => i - j <= 2,
-    arrow: (_, j) => j === 0,
-    scattered: (i, j) => wave(i * 31 + j) > 0.7,
-    full: () => true,
-  };
-
-  for (const [name, keep] of Object.entries(patterns)) {
-    for (const n of [1, 5, 33, 70]) {
-      test(`${name}, order ${n}: same solution and inverse as the dense one`, () => {
-        const a = positiveDefinite(n, keep);
-        const pattern = new SymmetricPattern(n);
-        for (let i = 0; i < n; i++) {
-          for (let j = 0; j < i; j++) if (keep(i, j)) pattern.couple(Int32Array.of(i, j), 0, 2);
-        }
-        const elimination = eliminate(pattern);
-        expect([...elimination.order].sort((p, q) => p - q)).toEqual(Array.from({ length: n }, (_, i) => i));
-        const cholesky = new SparseCholesky(elimination);
-        for (let i = 0; i < n; i++) {
-          for (let j = 0; j < n; j++) {
-            const [p, q] = [indexAt(elimination.position, i), indexAt(elimination.position, j)];
-            cholesky.values[packedIndex(p, q)] = at(a, i * n + j);
-          }
-        }
-        expect(cholesky.factorise(1e-12)).toBe(-1);
-        const inverse = cholesky.inverse();
-        expectInverse(a, inverse, n);
-        const near = cholesky.inverseOnPattern();
-        for (let i = 0; i < n; i++) {
-          for (let j = 0; j <= i; j++) {
-            if (i !== j && !keep(i, j)) continue;
-            const [p, q] = [indexAt(elimination.position, i), indexAt(elimination.position, j)];
-            const found = at(near, packedIndex(Math.max(p, q), Math.min(p, q)));
-            expect(found).toBeCloseTo(at(inverse, i * n + j), 13);
-          }
-        }
-        const norm = Math.max(
-          ...Array.from({ length: n }, (_, j) => {
-            let sum = 0;
-            for (let i = 0; i < n; i++) sum += Math.abs(at(inverse, i * n + j));
-            return sum;
-          }),
-        );
-        const bound = inverseNormBound(n, (b) => cholesky.solve(b));
-        expect(bound).toBeLessThanOrEqual(norm * (1 + 1e-12));
-        expect(bound).toBeGreaterThan(0.9 * norm);
-        const b = Float64Array.from({ length: n + 1 }, (_, i) => wave(i));
-        const dense = b.slice(1);
-        const l = packedOf(a, n);
-        choleskyInPlace(l, n, 1e-12);
-        choleskySolve(l, n, dense);
-        cholesky.solve(b, 1);
-        for (let i = 0; i < n; i++) expect(at(b, i + 1)).toBeCloseTo(at(dense, i), 12);
-        expect(at(b, 0)).toBe(wave(0));
-      });
-    }
-  }
-
-  test('what the pattern can hold is taken over and emptied, and nothing else is touched', () => {
-    const n = 4;
-    const pattern = new SymmetricPattern(n);
-    for (let i = 1; i < n; i++) pattern.couple(Int32Array.of(i - 1, i), 0, 2);
-    const elimination = eliminate(pattern);
-    const cholesky = new SparseCholesky(elimination);
-    const matrix = new Float64Array(packedSize(n)).fill(7);
-    cholesky.take(matrix);
-    expect(cholesky.values.filter((value) => value === 7)).toHaveLength(n + elimination.below.length);
-    expect(cholesky.values.filter((value) => value === 0)).toHaveLength(
-      packedSize(n) - n - elimination.below.length,
-    );
-    cholesky.clear(matrix);
-    expect(matrix.filter((value) => value === 0)).toHaveLength(n + elimination.below.length);
-  });
-
-  test('an arrow is eliminated from its tips, so nothing fills in', () => {
-    const n = 40;
-    const pattern = new SymmetricPattern(n);
-    for (let i = 1; i < n; i++) pattern.couple(Int32Array.of(0, i), 0, 2);
-    expect(eliminate(pattern).below).toHaveLength(n - 1);
-  });
-
-  test('the dependent unknown is named in its own number', () => {
-    const pattern = new SymmetricPattern(3);
-    pattern.couple(Int32Array.of(0, 1, 2), 0, 3);
-    const elimination = eliminate(pattern);
-    const cholesky = new SparseCholesky(elimination);
-    cholesky.values.fill(1);
-    const failed = cholesky.factorise(1e-12);
-    expect(failed).toBe(indexAt(elimination.order, 1));
   });
 });
 
