@@ -111,6 +111,13 @@ export { jointNormalSampler, sampler, standardNormal } from './sampler.ts';
 export { type SecondOrder, type SecondOrderTerm, secondOrder } from './secondOrder.ts';
 export { intervalLimitMm, type TapeClass, tapeLimitMm } from './tapeClass.ts';
 export {
+  outOfLineMm,
+  STEEL_EXPANSION_PER_K,
+  sagMm,
+  TAPE_REFERENCE_C,
+  thermalGrowthMm,
+} from './tapeCorrections.ts';
+export {
   correlationOfReadings,
   doubtOfDeviation,
   lagOneCorrelation,

@@ -78,6 +78,7 @@ export {
   tyreMismatch,
   type WheelPlaces,
 } from './loadedRadius.ts';
+export { loadOfIndexKg, speedOfSymbolKmh } from './loadIndex.ts';
 export {
   type Compensated,
   type HalfTurnPair,
@@ -109,6 +110,7 @@ export {
   type TyreError,
   type TyreSize,
   tyreCircumferenceMm,
+  tyreDesignDiameterMm,
   tyreDiameterMm,
   tyreSectionHeightMm,
 } from './tyre.ts';

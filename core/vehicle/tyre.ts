@@ -68,3 +68,12 @@ export function tyreDiameterMm(size: TyreSize): Mm {
 export function tyreCircumferenceMm(size: TyreSize): Mm {
   return mm(Math.PI * tyreDiameterMm(size));
 }
+
+/**
+ * Overall diameter in whole mm as UN Regulation No. 30 (6.1.2) and tyre standards print it: the rim's diameter and the section
+ * height are each rounded first. 205/55R16 gives 406 + 2 x 113 = 632 (the text of the regulation from memory).
+ */
+export function tyreDesignDiameterMm(size: TyreSize): Mm {
+  const rimMm = Math.round(size.rimInch * MM_PER_INCH);
+  return mm(rimMm + 2 * Math.round(tyreSectionHeightMm(size)));
+}
