@@ -4,9 +4,9 @@
  * classes. Three ways of working: typical (bob held at the hub cap), careful (pin in the hub, two drops), best
  * (fixture in the hub, class I tape).
  */
-import { rectangular } from '../uncertainty/quantity.ts';
+import { tapeInstrument } from '../uncertainty/instruments.ts';
 import { LEAST_POOLED_DOF } from '../uncertainty/readingUncertainty.ts';
-import { type TapeClass, tapeLimitMm } from '../uncertainty/tapeClass.ts';
+import type { TapeClass } from '../uncertainty/tapeClass.ts';
 import { radFromDeg } from '../units.ts';
 import type { WorkClass } from './types.ts';
 
@@ -26,8 +26,10 @@ export interface WorkUncertainties {
   readonly linePerMetreMm: number;
   /** The tape held upright to the target's face centre, and the centre found on the face. */
   readonly heightSetMm: number;
-  /** The inclinometer after reversal, with its seat on the bar. */
+  /** One tilt by the inclinometer after reversal, with its seat: all parts. */
   readonly inclinometerRad: number;
+  /** Of that, what neither repeats nor reversal lower: the seat against the target's face, the scale (`tiltAfterReversal`). */
+  readonly inclinometerKeptRad: number;
   /** The tape class when the instrument does not say its own. */
   readonly tapeClass: TapeClass;
 }
@@ -41,6 +43,7 @@ const typical: WorkUncertainties = {
   linePerMetreMm: 0.3,
   heightSetMm: 1,
   inclinometerRad: radFromDeg(0.05),
+  inclinometerKeptRad: radFromDeg(0.03),
   tapeClass: 'II',
 };
 
@@ -94,22 +97,18 @@ export const defaultUncertainties = {
 } as const;
 
 /**
- * A tape's class limit as standard uncertainties (rectangular, limit / root 3; JCGM 100:2008, 4.3.7), split so that a
- * reading's total is exactly the class value: a scale error shared by all readings of that tape, which does not
- * average away, and the rest, which each reading has for itself. `scale` is a pure number.
+ * A tape's class limit as the two parts of `tapeInstrument`, without the step of its graduation: a scale error shared by all
+ * readings of that tape (a pure number), and the rest, which each reading has for itself.
  */
 export function splitTapeClass(
   tapeClass: TapeClass,
   lengthMm: number,
 ): { readonly scale: number; readonly ownMm: number } {
-  const perMetreMm = tapeLimitMm(tapeClass, 2000) - tapeLimitMm(tapeClass, 1000);
-  const scale = rectangular(perMetreMm) / 1000;
-  const total = rectangular(tapeLimitMm(tapeClass, lengthMm));
-  const shared = scale * lengthMm;
-  return { scale, ownMm: Math.sqrt(total * total - shared * shared) };
+  const { perUnit, own } = tapeInstrument(tapeClass, lengthMm, { stepMm: 0 });
+  return { scale: perUnit, ownMm: own };
 }
 
-/** Standard uncertainty of a tape's end hook, shared by all its readings, mm. */
+/** Standard uncertainty of a tape's end hook, shared by all its readings, mm: the `offset` of `tapeInstrument`. */
 export function hookUncertaintyMm(tapeClass: TapeClass): number {
-  return rectangular(tapeLimitMm(tapeClass, 1000, true) - tapeLimitMm(tapeClass, 1000));
+  return tapeInstrument(tapeClass, 1000, { hook: true }).offset;
 }

@@ -8,11 +8,10 @@ import type { Body, BodyPoint, Reading, Shared, Side } from '../adjust/network.t
 import { rotate, rotationMatrix } from '../geometry/rotation.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
-import { fromResolution } from '../uncertainty/quantity.ts';
 import { fixtureNeeds } from './bodies/needs.ts';
 import { CORNER_DISTANCES, cornerPlace } from './bodies/readings.ts';
 import { tiltKnowledge, tiltParts } from './bodies/tilts.ts';
-import { defaultUncertainties, splitTapeClass, type WorkUncertainties } from './defaults.ts';
+import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
 import { endSign, facingYawRad, leftSign } from './facing.ts';
 import { BAR_DISTANCES, type BarStarts } from './fixtureStart.ts';
 import {
@@ -28,7 +27,7 @@ import { EMPTY, floorReading, freePoint, type NetworkPart } from './networkPart.
 import type { SlotValue, SlotValues } from './readings.ts';
 import { nearPoints } from './recipeSpec.ts';
 import { inSpace } from './starts.ts';
-import { meanOfRepeats, type ReadingU, TAPE_STEP_MM, tapeDistance } from './tape.ts';
+import { meanOfRepeats, type ReadingU, tapeDistance, tapeOf } from './tape.ts';
 import type { CarSide, PlacementError, PlacementFixture, PlacementInput } from './types.ts';
 
 /** The fixture's part: the network part and the body. */
@@ -78,10 +77,8 @@ export function floorWeights(
 
 /** u of the target's height: the tape held upright to the face centre, its class, its step, repeats. */
 export function heightReadingU(value: SlotValue, work: WorkUncertainties): ReadingU {
-  const { ownMm, scale } = splitTapeClass(value.instrument?.accuracyClass ?? work.tapeClass, value.value);
-  const stepMm = fromResolution(value.instrument?.resolution ?? TAPE_STEP_MM);
-  const fixed = [work.heightSetMm, ownMm, scale * value.value, stepMm];
-  return meanOfRepeats(fixed, work.tapeRepeatMm, value.count);
+  const { own, perUnit } = tapeOf(value, work);
+  return meanOfRepeats([work.heightSetMm, own, perUnit * value.value], work.tapeRepeatMm, value.count);
 }
 
 /** The target's height over the floor line between the two bar marks. */

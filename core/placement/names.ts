@@ -60,6 +60,7 @@ const KNOWN_WORDS: Readonly<Record<string, RecipeWordKey>> = {
   'plumb.barEnd': 'known.plumb.barEnd',
   'plumb.target': 'known.plumb.target',
   'plate.zero': 'known.plate.zero',
+  'plate.seat': 'known.plate.seat',
   bodyFace: 'known.bodyFace',
   'slide.tilt': 'known.slide.tilt',
 };

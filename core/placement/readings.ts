@@ -3,6 +3,7 @@
  * cannot lower (the hub's centre, the tape's class, its set-up on the marks) stays whole. Repeats that spread beyond
  * what pooled repeatability explains are named; nothing is left out.
  */
+import { tiltAfterReversal } from '../uncertainty/instruments.ts';
 import { repeatabilityLimit } from '../uncertainty/readingUncertainty.ts';
 import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
 import type { ReadingSpec } from './recipe.ts';
@@ -83,7 +84,7 @@ export function repeatability(spec: ReadingSpec, work: WorkUncertainties): numbe
     case 'drop':
       return defaultUncertainties.hubHeightMm;
     case 'tilt':
-      return work.inclinometerRad;
+      return tiltAfterReversal(work.inclinometerRad, work.inclinometerKeptRad).repeatRad;
     case 'toe':
       return defaultUncertainties.toeRad;
     case 'slide':

@@ -3,14 +3,9 @@
  * each has for itself, the set-up on the marks, repeatability and the step of the scale.
  */
 import type { Reading, Shared } from '../adjust/network.ts';
-import { fromResolution } from '../uncertainty/quantity.ts';
+import { type InstrumentUncertainty, tapeInstrument } from '../uncertainty/instruments.ts';
 import { effectiveDof } from '../uncertainty/welchSatterthwaite.ts';
-import {
-  defaultUncertainties,
-  hookUncertaintyMm,
-  splitTapeClass,
-  type WorkUncertainties,
-} from './defaults.ts';
+import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
 import type { SlotValue } from './readings.ts';
 
 /** Step of a tape that says none, mm. */
@@ -32,24 +27,32 @@ export function meanOfRepeats(fixedParts: readonly number[], repeat: number, cou
 /** The name that readings of one tape share. */
 export const tapeName = (value: SlotValue): string => `tape:${value.instrument?.id ?? 'default'}`;
 
+/** What the tape itself puts into a value, over the length read or another; its class is the instrument's or the work's. */
+export function tapeOf(
+  { instrument, value }: SlotValue,
+  work: WorkUncertainties,
+  lengthMm = value,
+): InstrumentUncertainty {
+  return tapeInstrument(instrument?.accuracyClass ?? work.tapeClass, lengthMm, {
+    hook: instrument?.hook === true,
+    stepMm: instrument?.resolution ?? TAPE_STEP_MM,
+  });
+}
+
 /** u of one tape value, without the shared scale and hook. */
 export function tapeReadingU(value: SlotValue, work: WorkUncertainties): ReadingU {
-  const { ownMm } = splitTapeClass(value.instrument?.accuracyClass ?? work.tapeClass, value.value);
-  const stepMm = fromResolution(value.instrument?.resolution ?? TAPE_STEP_MM);
-  return meanOfRepeats([work.tapeSetMm, ownMm, stepMm], work.tapeRepeatMm, value.count);
+  return meanOfRepeats([work.tapeSetMm, tapeOf(value, work).own], work.tapeRepeatMm, value.count);
 }
 
 /** The shared unknowns of every tape that was used. */
 export function tapeUnknowns(values: readonly SlotValue[], work: WorkUncertainties): readonly Shared[] {
   const shared = new Map<string, Shared>();
   for (const value of values) {
-    const tapeClass = value.instrument?.accuracyClass ?? work.tapeClass;
+    const { perUnit: u, offset: uMm } = tapeOf(value, work);
     const scale = `${tapeName(value)}:scale`;
-    const { scale: u } = splitTapeClass(tapeClass, 0);
     shared.set(scale, { id: scale, quantity: 'ratio', is: { state: 'known', value: 0, u } });
     if (value.instrument?.hook !== true) continue;
     const hook = `${tapeName(value)}:hook`;
-    const uMm = hookUncertaintyMm(tapeClass);
     shared.set(hook, { id: hook, quantity: 'length', is: { state: 'known', valueMm: 0, uMm } });
   }
   return [...shared.values()];

@@ -59,7 +59,9 @@ export {
   reversed,
   rotatingLaser,
   ruleInstrument,
+  type TiltAfterReversal,
   tapeInstrument,
+  tiltAfterReversal,
   tiltInstrument,
 } from './instruments.ts';
 export {

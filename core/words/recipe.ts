@@ -70,6 +70,7 @@ export const RECIPE_WORDS = {
   'known.plumb.barEnd': 'drop of the bar ends',
   'known.plumb.target': "drop of the target's centre",
   'known.plate.zero': 'zero of the inclinometer',
+  'known.plate.seat': 'seat of the inclinometer on the plate',
   'known.bodyFace': "where the body's front-most point was plumbed",
   'known.slide.tilt': 'tilt of the bar under the slid target',
 } as const;

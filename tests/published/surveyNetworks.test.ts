@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { derive } from '../../core/adjust/derive.ts';
 import type { Solution } from '../../core/adjust/solution.ts';
 import { solve } from '../../core/adjust/solve.ts';
+import { ELLIPSE_95 } from '../../core/drawing/errorEllipse.ts';
 import { symmetricEigen } from '../../core/linalg/eigen.ts';
 import { fixedPoint, freePoint, level, network, side, solved } from '../core/adjust/networks.ts';
 
@@ -320,5 +321,12 @@ describe('Ghilani 2010, example 14.2: one station from three (feet, unit weights
     expect(toA.value).toBeCloseTo(row?.computed ?? 0, 9);
     // Variance of the adjusted reading: u^2 (1 - redundancy).
     expect(toA.u * toA.u).toBeCloseTo(1 - (row?.redundancy ?? 0), 7);
+  });
+});
+
+describe('95 % ellipse of a plan position: root of chi-square with two degrees of freedom (any table: 5.991465)', () => {
+  test('2.447747 standard deviations; its chance of missing is exp(-k^2 / 2) = 5 %', () => {
+    expect(ELLIPSE_95).toBeCloseTo(Math.sqrt(5.991465), 6);
+    expect(Math.exp(-(ELLIPSE_95 * ELLIPSE_95) / 2)).toBeCloseTo(0.05, 7);
   });
 });

@@ -1,11 +1,12 @@
 /**
  * A plate's tilt proven by reversal: read once, then again with the inclinometer turned end for end. The instrument's zero
  * adds to one and takes from the other, so it is an unknown of its own and leaves the tilt: half their sum is the tilt,
- * half their difference the zero. Each reading is the lean that the instrument shows for the plate, positive with the top
+ * half their difference the zero. What the seat is off the plate is in both and stays. Each reading is the lean that the instrument shows for the plate, positive with the top
  * toward the car (ISO 8855 pitch of a face that looks at it). Radians.
  */
 import type { Reading, Shared } from '../../adjust/network.ts';
 import { err, ok, type Result } from '../../result.ts';
+import { tiltAfterReversal } from '../../uncertainty/instruments.ts';
 import type { WorkUncertainties } from '../defaults.ts';
 import { FIXTURE_ID } from '../names.ts';
 import type { SlotValue, SlotValues } from '../readings.ts';
@@ -18,6 +19,9 @@ export const REVERSAL = ['plate.tilt', 'plate.tiltTurned'] as const;
 
 /** The instrument's zero, as the network knows it. */
 export const ZERO_ID = 'plate.zero';
+
+/** The seat's angle to the plate: the same in both readings, so that turning the instrument leaves it in. */
+export const SEAT_ID = 'plate.seat';
 
 const signed = (value: SlotValue): number => (value.direction === 'awayFromCar' ? -1 : 1) * value.value;
 
@@ -39,9 +43,10 @@ export function tiltByReversal(
   if (unsaid.length > 0) {
     return err({ code: 'placement/directionMissing', readingIds: unsaid.map((each) => slotKey(each.slot)) });
   }
+  const { keptRad, repeatRad } = tiltAfterReversal(work.inclinometerRad, work.inclinometerKeptRad);
   const one = (value: SlotValue, zeroSign: 1 | -1): Reading => {
-    // The default is that of a tilt after reversal: the mean of two readings, each root 2 times worse.
-    const { u, dof } = meanOfRepeats([], Math.SQRT2 * work.inclinometerRad, value.count);
+    // The repeat part is that of a tilt after reversal: the mean of two readings, each root 2 times worse.
+    const { u, dof } = meanOfRepeats([], Math.SQRT2 * repeatRad, value.count);
     return {
       kind: 'constraint',
       id: slotKey(value.slot),
@@ -49,6 +54,7 @@ export function tiltByReversal(
       terms: [
         { coefficient: 1, quantity: { of: 'pose', body: FIXTURE_ID, component: 'pitch' } },
         { coefficient: zeroSign, quantity: { of: 'shared', shared: ZERO_ID } },
+        { coefficient: 1, quantity: { of: 'shared', shared: SEAT_ID } },
       ],
       value: signed(value),
       u,
@@ -63,6 +69,11 @@ export function tiltByReversal(
         id: ZERO_ID,
         quantity: 'angle',
         is: { state: 'free', startRad: (signed(first) - signed(turned)) / 2 },
+      },
+      {
+        id: SEAT_ID,
+        quantity: 'angle',
+        is: keptRad > 0 ? { state: 'known', valueRad: 0, uRad: keptRad } : { state: 'fixed', valueRad: 0 },
       },
     ],
   });

@@ -1,6 +1,7 @@
 /** Lean and tilt of whatever carries a target: signs in the fixture's own axes, readings, and what is held where none is. */
 import type { Body, Reading, Shared } from '../../adjust/network.ts';
 import { err, ok, type Result } from '../../result.ts';
+import { tiltAfterReversal } from '../../uncertainty/instruments.ts';
 import type { WorkUncertainties } from '../defaults.ts';
 import { leftSign } from '../facing.ts';
 import { FIXTURE_ID } from '../names.ts';
@@ -48,7 +49,8 @@ export function tiltReading(
   signedRad: number,
   work: WorkUncertainties,
 ): Reading {
-  const { u, dof } = meanOfRepeats([], work.inclinometerRad, value.count);
+  const { keptRad, repeatRad } = tiltAfterReversal(work.inclinometerRad, work.inclinometerKeptRad);
+  const { u, dof } = meanOfRepeats([keptRad], repeatRad, value.count);
   return {
     kind: 'tilt',
     id: `fixture.${axis}`,

@@ -9,6 +9,7 @@ import {
   rotatingLaser,
   ruleInstrument,
   tapeInstrument,
+  tiltAfterReversal,
   tiltInstrument,
 } from '../../../core/uncertainty/instruments.ts';
 import { drawsFrom } from '../../simulation/draws.ts';
@@ -74,6 +75,33 @@ describe('tilts', () => {
     expect(found.tilt).toBeCloseTo(1e-3, 12);
     expect(found.zero).toBeCloseTo(2e-4, 12);
     expect(found.u).toBeLessThan(instrumentU('tilt', meter, 0).u / 3);
+  });
+
+  test('0.05 degrees of which 0.03 are kept leave 0.04 to the repeats; a kept part above the whole is a bug', () => {
+    expect(tiltAfterReversal(5e-4, 3e-4).repeatRad).toBeCloseTo(4e-4, 15);
+    expect(tiltAfterReversal(5e-4, 0)).toEqual({ repeatRad: 5e-4, keptRad: 0 });
+    expect(tiltAfterReversal(5e-4, 5e-4).repeatRad).toBe(0);
+    expect(() => tiltAfterReversal(3e-4, 5e-4)).toThrow('kept part');
+  });
+
+  test('simulated: a seat that is off stays in the mean of many reversals, and the split says by how much', () => {
+    const draws = drawsFrom(11);
+    const { repeatRad, keptRad } = tiltAfterReversal(5e-4, 3e-4);
+    const [runs, repeats] = [3000, 9];
+    let squares = 0;
+    for (let i = 0; i < runs; i++) {
+      const seat = keptRad * draws.normal();
+      const zero = 0.01 * draws.normal();
+      let sum = 0;
+      for (let r = 0; r < repeats; r++) {
+        const one = (way: number): number =>
+          zero + way * (4e-3 + seat) + Math.SQRT2 * repeatRad * draws.normal();
+        sum += reversed(one(1), one(-1), meter).tilt - 4e-3;
+      }
+      squares += (sum / repeats) * (sum / repeats);
+    }
+    const u = Math.hypot(keptRad, repeatRad / 3);
+    expect(Math.abs(Math.sqrt(squares / runs) / u - 1)).toBeLessThan(4 / Math.sqrt(2 * runs));
   });
 
   test('simulated: reversal gives the tilt whatever the zero, with the u it says', () => {
