@@ -128,3 +128,40 @@ test('a second window shows what the first one shows, digits that are typed incl
   expect(await page.evaluate(() => window.open('#/', 'other') === null)).toBe(true);
   await far.close();
 });
+
+test('two buttons from the fixture: the line is said and stands in the list, the click does what it asks', async ({
+  bench,
+}) => {
+  const { unmoved } = await prepareShop(bench.dataFolder, ['unmoved']);
+  const { page } = await bench.start();
+  // The third button is learned on the list of jobs, by pressing it.
+  await page.getByTestId('clicker').click();
+  await page.getByTestId('learn-moved').click();
+  await page.keyboard.press('a');
+  await expect(page.locator('.dialog [role="status"]')).toBeVisible();
+  await page.keyboard.press('F6');
+  await expect(page.locator('[data-click="moved"] kbd')).toHaveText('F6');
+  await page.keyboard.press('Escape');
+  await goTo(page, `#/job/${unmoved}/placement`, '.desk');
+  const { nextAction } = new JobPage(page);
+  const said = page.getByTestId('said').locator('li');
+  await page.getByTestId('announcer').click();
+  await expect(said).toHaveCount(1);
+  await expect(said).toContainText((await nextAction.textContent()) ?? '');
+  await page.keyboard.press('PageUp');
+  await expect(said).toHaveCount(2);
+  const before = storedJob(bench.dataFolder, unmoved).events.length;
+  await page.waitForTimeout(800);
+  await page.keyboard.press('PageDown');
+  await expect.poll(() => storedJob(bench.dataFolder, unmoved).events.length).toBe(before + 1);
+  expect(storedJob(bench.dataFolder, unmoved).events.at(-1)).toMatchObject({
+    type: 'bodyMoved',
+    payload: { body: 'fixture', cause: 'moveDone' },
+  });
+  await expect(said).toHaveCount(3);
+  await page.keyboard.press('F6');
+  await expect.poll(() => storedJob(bench.dataFolder, unmoved).events.length).toBe(before + 2);
+  expect(storedJob(bench.dataFolder, unmoved).events.at(-1)).toMatchObject({
+    payload: { body: 'fixture', cause: 'moved' },
+  });
+});

@@ -14,6 +14,7 @@ import { ProductMark } from '../../ui/Icon.tsx';
 import { ErrorNotice, Notice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { PersonChooser } from '../Job/PersonChooser.tsx';
+import { ClickerKeys } from './ClickerKeys.tsx';
 import { JobTable } from './JobTable.tsx';
 import { NewJob } from './NewJob.tsx';
 import { StoreNotice } from './StoreNotice.tsx';
@@ -35,6 +36,7 @@ function useSearch(): readonly [string, (text: string) => void] {
 function HomeFoot(): ReactNode {
   const actions = useActions();
   const theme = useWindow((state) => state.theme);
+  const [clicker, setClicker] = useState(false);
   return (
     <footer className="home-foot">
       <span className="quiet">{say('theme.label')}</span>
@@ -45,6 +47,10 @@ function HomeFoot(): ReactNode {
         chosen={[theme]}
         onChoose={([value]) => actions.chooseTheme(themeOf(value ?? null))}
       />
+      <Button icon="done" onPress={() => setClicker(true)} testId="clicker">
+        {say('clicker.title')}
+      </Button>
+      {clicker ? <ClickerKeys onClose={() => setClicker(false)} /> : null}
       <Button icon="lock" shortcut="F9" onPress={() => actions.coverWith('wipe')} testId="wipe">
         {say('wipe.open')}
       </Button>

@@ -1,11 +1,13 @@
 /** One job: what to do next on top, the stages at the side, the stage itself. Any stage can be opened at any time. */
 import '../../state/zodWithoutEval.ts';
-import { type ReactNode, useEffect, useMemo } from 'react';
+import { type ReactNode, useCallback, useEffect, useMemo } from 'react';
 import { assess } from '../../../core/job/assess.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
+import { useAnnouncer } from '../../announcer/useAnnouncer.ts';
+import { useClicker } from '../../announcer/useClicker.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
-import { movesDoneFact } from '../../state/moves.ts';
+import { movedFact, movesDoneFact } from '../../state/moves.ts';
 import { nextLine } from '../../state/nextLine.ts';
 import { answersOf, placementView } from '../../state/placementView.ts';
 import { slotsOf } from '../../state/readings.ts';
@@ -24,6 +26,11 @@ const SCROLLED_BY_KEYS = { tabIndex: 0 } as const;
 
 function isOnlyRead(held: HeldJob, view: StageId | 'history'): boolean {
   return view === 'history' || held.job.certificates.length > 0;
+}
+
+/** The box of the reading that is asked for, where the stage has one. */
+function focusReading(): void {
+  document.querySelector<HTMLElement>('.desk-main [data-slot] input')?.focus();
 }
 
 function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageId | 'history' }): ReactNode {
@@ -45,17 +52,28 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
   }, [job, sensor, placement, stage, assessment]);
   const problem = useWindow((state) => state.problem);
   useFocusKey();
+  const go = useCallback(() => {
+    if (line.go !== undefined) actions.go({ screen: 'job', job: job.id, view: line.go });
+  }, [actions, job.id, line.go]);
+  const done = useCallback(() => {
+    if (line.moves.length > 0) void actions.record(job.id, [movesDoneFact(job, line.moves)]);
+  }, [actions, job, line.moves]);
+  const sayAgain = useAnnouncer(line);
+  useClicker(
+    useCallback(
+      (click) => {
+        if (click === 'repeat') return sayAgain();
+        if (isOnlyRead(held, view)) return undefined;
+        if (click === 'moved') return void actions.record(job.id, [movedFact(job, 'fixture')]);
+        if (line.moves.length > 0) return done();
+        return line.go === undefined ? focusReading() : go();
+      },
+      [actions, held, view, job, line, sayAgain, done, go],
+    ),
+  );
   return (
     <div className="job" data-job={job.id}>
-      <NextAction
-        line={line}
-        onGo={() => {
-          if (line.go !== undefined) actions.go({ screen: 'job', job: job.id, view: line.go });
-        }}
-        onDone={() => {
-          if (line.moves.length > 0) void actions.record(job.id, [movesDoneFact(job, line.moves)]);
-        }}
-      />
+      <NextAction line={line} onGo={go} onDone={done} />
       <Rail held={held} assessment={assessment} view={view} />
       <main className="stage" data-view={view} {...(isOnlyRead(held, view) ? SCROLLED_BY_KEYS : {})}>
         {problem === null ? null : (

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { StageId } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
+import { switchAnnouncer, useAnnouncerState } from '../../announcer/useAnnouncer.ts';
 import { openFarWindow } from '../../state/farMirror.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -16,6 +17,7 @@ export function DeskTools({
 }): ReactNode {
   const actions = useActions();
   const keypad = useWindow((state) => state.keypad);
+  const announcing = useAnnouncerState((state) => state.on);
   const far = stage === 'placement' || stage === 'stations';
   return (
     <>
@@ -31,6 +33,16 @@ export function DeskTools({
           {say('keypad.open')}
         </Button>
       ) : null}
+      <Button
+        icon="speak"
+        weight="quiet"
+        pressed={announcing}
+        keepsFocus
+        onPress={() => switchAnnouncer(!announcing)}
+        testId="announcer"
+      >
+        {say('announcer.open')}
+      </Button>
       {far ? (
         <Button
           icon="far"

@@ -17,6 +17,7 @@ import { LapStrip } from './LapStrip.tsx';
 import { NeedsIntake } from './NeedsIntake.tsx';
 import { PlanView } from './PlanView.tsx';
 import { ReadingPanel } from './ReadingPanel.tsx';
+import { SaidLines } from './SaidLines.tsx';
 
 /** What the side of the desk may show: the answer with what is typed in it. */
 export interface DeskFacts {
@@ -98,6 +99,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
         <div className="desk-scroll">
           <div ref={setKeys} />
           {side(facts)}
+          <SaidLines />
         </div>
         {foot}
       </div>
