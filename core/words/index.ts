@@ -71,15 +71,12 @@ export type WordKey = keyof typeof WORDS;
 /** All keys, in catalogue order. */
 export const WORD_KEYS = Object.keys(WORDS) as readonly string[];
 
-/** What is not yet worded in a language is said in English. */
-const CATALOGUES: Readonly<Record<Language, Readonly<Partial<Record<WordKey, string>>>>> = {
-  en: WORDS,
-  de: GERMAN,
-};
+/** Every language words every key: a key without its German does not compile. */
+const CATALOGUES: Readonly<Record<Language, Readonly<Record<WordKey, string>>>> = { en: WORDS, de: GERMAN };
 
 /** The template behind a key in a language (the one spoken, unless named), or undefined for no key of the catalogue. */
 export function templateOf(key: string, language: Language = spokenLanguage()): string | undefined {
-  return isWordKey(key) ? (CATALOGUES[language][key] ?? WORDS[key]) : undefined;
+  return isWordKey(key) ? CATALOGUES[language][key] : undefined;
 }
 
 /** Whether a text is a key of the catalogue. */
@@ -89,7 +86,7 @@ function isWordKey(key: string): key is WordKey {
 
 /** The wording of `key` in the spoken language, its slots filled: `say('dir.towardCar', { amount: '4.0 mm' })`. */
 export function say(key: WordKey, values: SlotValues = {}): string {
-  return fillTemplate(CATALOGUES[spokenLanguage()][key] ?? WORDS[key], values);
+  return fillTemplate(CATALOGUES[spokenLanguage()][key], values);
 }
 
 export {

@@ -1,0 +1,35 @@
+/** German wording of the drawings. */
+import type { DRAWING_WORDS } from '../drawing.ts';
+
+export const DRAWING_DE = {
+  'drawing.plan.title': 'Draufsicht auf Fahrzeug und Gestell',
+  'drawing.plan.typical': 'Eine typische Anordnung; noch ist nichts gemessen.',
+  'drawing.plan.datum': 'Das Fahrzeug wie gemessen; das Gestell ist noch nicht gemessen.',
+  'drawing.plan.found': 'Fahrzeug und Gestell wie gemessen. Die Zieltafel steht {ahead}, {side}, {turn}.',
+  'drawing.plan.next': 'Nächster Messwert: {reading}.',
+  'drawing.carLeft': 'fahrzeuglinks',
+  'drawing.carRight': 'fahrzeugrechts',
+  'drawing.towardCar': 'zum Fahrzeug',
+  'drawing.required': 'Soll',
+  'drawing.found': 'Ist',
+  'drawing.expected': 'erwartet',
+  'drawing.notMeasured': 'Gestell noch nicht gemessen',
+  'drawing.typical': 'typisch, nicht gemessen',
+  'drawing.detail': 'Tafelmitte, {factor} × Draufsicht; ein Quadrat {square}',
+  'drawing.detail.ellipse': '95 %',
+  'drawing.detail.ellipseFactor': '95 %, gezeichnet × {factor}',
+  'drawing.detail.box': 'zulässig',
+  'drawing.uncertainty': 'U {amount}',
+  'drawing.thrust': 'Fahrachse {angle}',
+  'drawing.thrust.factor': 'gezeichnet × {factor}',
+  'drawing.elevation.title': 'Seitenansicht von Fahrzeug, Boden und Tafel',
+  'drawing.elevation.typical': 'Ein typisches Fahrzeug; noch ist nichts gemessen.',
+  'drawing.elevation.measured':
+    'Fahrzeug, Boden und Zieltafel wie gemessen, gesehen von fahrzeugrechts. {floor}.',
+  'drawing.elevation.detail': 'Tafelhöhe, {factor} × Ansicht; ein Quadrat {square}',
+  'drawing.elevation.rising': 'Boden steigt zum Bug {slope} mm/m',
+  'drawing.elevation.falling': 'Boden fällt zum Bug {slope} mm/m',
+  'drawing.elevation.flat': 'Boden längs eben innerhalb 0.05 mm/m',
+  'drawing.elevation.factor': '{floor}, gezeichnet × {factor}',
+  'drawing.bar.title': 'Toleranzbalken',
+} as const satisfies Record<keyof typeof DRAWING_WORDS, string>;

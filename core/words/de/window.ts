@@ -1,0 +1,29 @@
+/** German wording of the window itself, a file a screen. */
+import { ACTS_DE } from './window/acts.ts';
+import { DATUM_DE } from './window/datum.ts';
+import { FIRST_RUN_DE } from './window/firstRun.ts';
+import { HISTORY_DE } from './window/history.ts';
+import { HOME_DE } from './window/home.ts';
+import { JOB_DE } from './window/job.ts';
+import { MARKS_DE } from './window/marks.ts';
+import { PLACEMENT_DE } from './window/placement.ts';
+import { READINGS_DE } from './window/readings.ts';
+import { SENSORS_DE } from './window/sensors.ts';
+import { SHOP_DE } from './window/shop.ts';
+import { SIGNOFF_DE } from './window/signoff.ts';
+
+/** Key to template of the window's own wording. */
+export const WINDOW_DE = {
+  ...ACTS_DE,
+  ...DATUM_DE,
+  ...FIRST_RUN_DE,
+  ...HISTORY_DE,
+  ...HOME_DE,
+  ...JOB_DE,
+  ...MARKS_DE,
+  ...PLACEMENT_DE,
+  ...READINGS_DE,
+  ...SENSORS_DE,
+  ...SHOP_DE,
+  ...SIGNOFF_DE,
+} as const;

@@ -1,0 +1,30 @@
+/** The history of a job. */
+import type { HISTORY } from '../../window/history.ts';
+
+export const HISTORY_DE = {
+  'history.when': 'Wann',
+  'history.who': 'Wer',
+  'history.what': 'Was',
+  'event.opened': 'Vorgang {reference} angelegt',
+  'event.field': '{label}: {value}',
+  'event.empty': '(leer)',
+  'event.sensorListed': 'Sensor gelistet: {sensor}',
+  'event.sensorDisposed': '{sensor}: {disposition}',
+  'event.procedure': '{sensor}: Vorgabe {procedure}, Ausgabe {edition}',
+  'event.equipment': '{sensor}: gemessen mit {fixture}',
+  'event.reading': 'Messwert {reading}: {value}, getippt „{text}“',
+  'event.struck': 'Gestrichen {reading}: {reason}',
+  'event.moved': 'Aufstellung {setUp}, {body}: {cause}',
+  'event.capture': 'Einlernen an {station}: {result}',
+  'event.sealed': 'Aufzeichnung für Bescheinigung {number}, Ausgabe {edition} versiegelt',
+  'event.issued': 'Bescheinigung {number} ausgestellt',
+  'event.erased': '{count} persönliche Texte gelöscht',
+  'event.shop': 'Werkstatt aufgezeichnet',
+  'purpose.control': 'Kontrolle',
+  'purpose.guide': 'Anhalt',
+  'body.car': 'Fahrzeug',
+  'body.fixture': 'Gestell',
+  'cause.moveDone': 'wie verlangt verstellt',
+  'cause.moved': 'bewegt oder angestoßen',
+  'cause.settledAgain': 'neu gesetzt',
+} as const satisfies Record<keyof typeof HISTORY, string>;

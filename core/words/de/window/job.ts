@@ -1,0 +1,36 @@
+/** Around a job: its head, its stages. */
+import type { JOB } from '../../window/job.ts';
+
+export const JOB_DE = {
+  'job.stages': 'Abschnitte des Vorgangs',
+  'job.carSetUp': 'Fahrzeug: Aufstellung {count}',
+  'job.fixtureSetUp': 'Gestell: Aufstellung {count}',
+  'job.history': 'Verlauf',
+  'wipe.open': 'Wischen',
+  'wipe.title': 'Zum Wischen gesperrt',
+  'wipe.words': 'Berührungen und Tasten bewirken jetzt nichts. Getipptes bleibt.',
+  'wipe.unlock': 'Zum Entsperren halten',
+  'next.capture': 'Mit Diagnosegerät einlernen: {station}',
+  'next.captureHere': 'Mit dem Diagnosegerät einlernen, dann aufzeichnen.',
+  'next.enter': 'Eingeben: {what}',
+  'next.enterMarked': 'Unten eingeben, was noch offen ist.',
+  'next.stopped': 'Dies hält die Arbeit auf: berichtigen oder bei Freigabe entscheiden.',
+  'next.stageDone': '{stage} fertig. Weiter mit {next}.',
+  'next.sign': 'Unten lesen, dann zum Signieren halten.',
+  'next.signMissing': 'Noch nicht signierbar: Fehlendes ansehen.',
+  'next.signed': 'Signiert. Bescheinigung übergeben.',
+  'signed.title': 'Dieser Vorgang ist signiert',
+  'signed.words': 'Alles ist lesbar, nichts kommt hinzu. Eine neue Messung ist ein neuer Vorgang.',
+  'empty.noSensor':
+    'Hier ist noch nichts zu kalibrieren. In der Annahme einen Sensor listen und statische Kalibrierung wählen.',
+  'condition.between': 'zwischen {least} und {most}.',
+  'vin.line.fits': 'Aufbau und Prüfziffer stimmen.',
+  'vin.line.fitsYears': 'Aufbau und Prüfziffer stimmen; Modelljahr {years}.',
+  'group.work': 'Auftrag und Personen',
+  'group.vehicle': 'Fahrzeug',
+  'group.prechecks': 'Kalibrierfähig',
+  'group.conditions': 'Bedingungen',
+  'group.outcome': 'Routine und Codes',
+  'group.handover': 'Übergabe',
+  'group.no': 'Notizen',
+} as const satisfies Record<keyof typeof JOB, string>;

@@ -1,0 +1,53 @@
+/** Sign-off and the certificate. */
+import type { SIGNOFF } from '../../window/signoff.ts';
+
+export const SIGNOFF_DE = {
+  'signoff.complete': 'Nichts fehlt.',
+  'signoff.stops': 'Dies hält die Arbeit auf',
+  'signoff.missing': 'Fehlt: {count}',
+  'signoff.missingToStop': 'Auch dafür nötig: {count}',
+  'signoff.completeToStop': 'Für diese Bescheinigung ist nichts weiter nötig.',
+  'signoff.place': '{what} ({place})',
+  'signoff.willBe': 'Die Bescheinigung wird sagen',
+  'signoff.why.calibrated':
+    'Jede Station ist nachgewiesen oder mit Grund angenommen, jede Routine bestanden, nichts fehlt.',
+  'signoff.why.routineCompletedPlacementNotShown':
+    'Die Routine ist bestanden, doch diese Messwerte können nicht zeigen, ob die Zieltafel innerhalb ihrer Toleranz stand.',
+  'signoff.why.notCalibrated':
+    'Die Arbeit endet hier, ehrlich: Die Bescheinigung sagt, warum, und wie das Fahrzeug geht.',
+  'signoff.objections': '{count} Punkte sprechen dagegen: siehe Liste.',
+  'signoff.pickReason': 'Grund wählen, warum die Arbeit endet.',
+  'signoff.notSigner': '{name} signiert hier nicht. An der Seite einen Unterzeichner wählen.',
+  'signoff.hold': 'Zum Signieren als {name} halten',
+  'signoff.signing': 'Signiert ...',
+  'summary.title': 'Was gefunden ist',
+  'summary.station': 'Station',
+  'summary.notRead': 'nicht gemessen',
+  'summary.undecided': 'noch nicht entschieden',
+  'key.passphrase': 'Kennwort des Signaturschlüssels',
+  'key.demoHint': 'Das der Vorführwerkstatt: harbour demonstration',
+  'key.open': 'Schlüssel öffnen',
+  'certificate.editionAt': 'Ausgabe {edition}, {at}',
+  'check.title': 'Prüfung dieser Datei',
+  'check.screen': 'Bescheinigung prüfen',
+  'check.drop':
+    'Bescheinigung irgendeiner Werkstatt hierher ziehen: Jede Zeile der Prüfung wird mit ja, nein oder nicht feststellbar beantwortet.',
+  'check.choose': 'Datei wählen',
+  'check.sum.allYes': 'Jede Antwort ist ja.',
+  'check.sum.someNo': 'Mindestens eine Antwort ist nein: dieser Datei nicht vertrauen.',
+  'check.sum.someUnknown': 'Nichts Falsches ist hier zu sehen; etwas ist nicht feststellbar.',
+  'missing.sensors': 'die Sensoren dieses Vorgangs',
+  'missing.disposition': 'was mit dem Sensor geschieht',
+  'missing.procedure': 'die Vorgabe des Sensors',
+  'missing.equipment': 'die Ausrüstung des Sensors',
+  'missing.placement': 'das Aufstellen des Gestells',
+  'missing.capture': 'ein bestandenes Einlernen',
+  'missing.withinReason': 'warum ein nicht nachgewiesener Wert innerhalb angenommen wird',
+  'stop.refused': 'Der Sensor wurde abgelehnt',
+  'stop.unreviewed': 'Die Vorgabe ist ungeprüft: nur zum Üben',
+  'stop.readingsDisagree': 'Die Messwerte stimmen nicht überein',
+  'stop.controlFailed': 'Die Kontrolle stimmt nicht',
+  'stop.captureFailed': 'Das letzte Einlernen scheiterte',
+  'stop.placement.outside': 'Die Zieltafel steht außerhalb ihrer Toleranz',
+  'stop.placement.beyond': 'Die Zieltafel überschreitet ihre Toleranz, um weniger als die Unsicherheit',
+} as const satisfies Record<keyof typeof SIGNOFF, string>;
