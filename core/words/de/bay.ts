@@ -126,7 +126,7 @@ export const BAY_DE = {
   'error.bay/badOutline.what': 'Der Umriss von {name} ist keiner: {fault}.',
   'error.bay/badOutline.next': 'Ecken einmal ringsum der Reihe nach eingeben.',
   'error.bay/badOutline.safe': kept,
-  'error.bay/badHeightRange.what': 'Oberkante von {name} liegt nicht über der Unterkante.',
+  'error.bay/badHeightRange.what': 'Oben liegt bei {name} nicht höher als unten.',
   'error.bay/badHeightRange.next': 'Eingeben, wo es über dem Boden beginnt und endet.',
   'error.bay/badHeightRange.safe': kept,
   'error.bay/nothingToPlace.what': 'Nichts da, wofür ein Ort zu suchen wäre.',

@@ -37,13 +37,12 @@ export const CHECK_DE = {
   'check.signer.compare':
     '{name}. Diesen Fingerabdruck der Werkstattwurzel mit dem von der Werkstatt genannten vergleichen: {fingerprint}',
   'check.signer.stranger': '{name}, Werkstattwurzel {fingerprint}, der hier nicht vertraut wird.',
-  'check.signer.chain':
-    'Das Zertifikat von {name} wurde nicht ordnungsgemäß von einer Werkstattwurzel ausgestellt.',
+  'check.signer.chain': 'Das Zertifikat von {name} stammt von keiner Werkstattwurzel.',
   'check.signer.time': 'Das Zertifikat von {name} galt am {moment} nicht.',
 
   'check.record.matches':
     'Die angehängte Aufzeichnung hat den Prüfwert, der gedruckt ist und im QR-Code steht: {digest}',
-  'check.record.missing': 'Keine Aufzeichnung ist angehängt.',
+  'check.record.missing': 'Aufzeichnung nicht angehängt.',
   'check.record.damaged': 'Die angehängte Aufzeichnung ist nicht lesbar.',
   'check.record.printed':
     'Die angehängte Aufzeichnung hat einen anderen Prüfwert als den gedruckten. Angehängt: {digest}',
@@ -51,7 +50,7 @@ export const CHECK_DE = {
     'Die angehängte Aufzeichnung hat einen anderen Prüfwert als der QR-Code. Angehängt: {digest}',
 
   'check.chain.whole': 'Alle {count} Einträge sind da, jeder an seinem Platz und unverändert.',
-  'check.chain.empty': 'Die Aufzeichnung enthält keine Einträge.',
+  'check.chain.empty': 'Die Aufzeichnung ist ohne Einträge.',
   'check.chain.broken': 'Die Kette der Einträge ist bei Eintrag {seq} unterbrochen.',
 
   'check.personal.match':

@@ -2,7 +2,7 @@
 import type { DRAWING_WORDS } from '../drawing.ts';
 
 export const DRAWING_DE = {
-  'drawing.plan.title': 'Draufsicht auf Fahrzeug und Gestell',
+  'drawing.plan.title': 'Draufsicht: Fahrzeug, Gestell',
   'drawing.plan.typical': 'Eine typische Anordnung; noch ist nichts gemessen.',
   'drawing.plan.datum': 'Das Fahrzeug wie gemessen; das Gestell ist noch nicht gemessen.',
   'drawing.plan.found': 'Fahrzeug und Gestell wie gemessen. Die Zieltafel steht {ahead}, {side}, {turn}.',

@@ -17,7 +17,7 @@ export const ENTRY_DE = {
     'Die Teile dieser Eingabe passen nicht zusammen. Fuß vor Zoll oder Grad vor Minuten eingeben.',
   'slip.grouped': 'Ist das ein Dezimalzeichen, oder hat es nur die Ziffern gruppiert?',
   'slip.negative': 'Kann dieser Messwert unter null liegen?',
-  'slip.outOfRange': 'Das liegt außerhalb dessen, was Fahrzeug und Messplatz hier zeigen können.',
+  'slip.outOfRange': 'Das ist außerhalb dessen, was Fahrzeug und Messplatz zeigen.',
   'slip.tenTimesTooBig': 'Das ist etwa das Zehnfache des Passenden. War es eine andere Einheit?',
   'slip.tenTimesTooSmall': 'Das ist etwa ein Zehntel des Passenden. War es eine andere Einheit?',
   'slip.inchesAsMm': 'Das passt, wenn in Zoll abgelesen wurde.',

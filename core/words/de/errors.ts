@@ -5,7 +5,7 @@ const nothingLost = 'Alles Aufgezeichnete ist sicher. Getipptes bleibt in seinem
 const notRecorded = 'Nichts wurde aufgezeichnet. Getipptes bleibt in seinem Feld.';
 const untouched = 'Die Datei blieb unberührt. Eine Kopie ist zum Lesen offen.';
 const unchanged = 'Nichts wurde geändert.';
-const sealed = 'Die Aufzeichnung ist versiegelt und sicher.';
+const sealed = 'Die Aufzeichnung ist sicher versiegelt.';
 const restart = 'Programm schließen und neu starten.';
 const caretaker = 'Noch einmal versuchen. Bleibt es so, die Betreuung dieses PC unterrichten.';
 
@@ -22,7 +22,7 @@ export const ERRORS_DE = {
   'error.journal/full.what': 'Der Datenträger ist voll: kein Platz zum Aufzeichnen.',
   'error.journal/full.next': 'Platz auf dem Datenträger schaffen, dann im Feld erneut Enter drücken.',
   'error.journal/full.safe': notRecorded,
-  'error.journal/io.what': 'Der Datenträger verweigert Lesen oder Schreiben ({problem}).',
+  'error.journal/io.what': 'Datenträger verweigert Lesen oder Schreiben ({problem}).',
   'error.journal/io.next': 'Kabel, Netzlaufwerk und Datenträger prüfen, dann erneut versuchen. Bald sichern.',
   'error.journal/io.safe': notRecorded,
   'error.journal/readOnly.what': 'Der Ordner der Aufzeichnung ist nicht beschreibbar: {path}',
@@ -31,7 +31,7 @@ export const ERRORS_DE = {
   'error.journal/missing.what': 'Keine Aufzeichnung, wo eine sein muss: {path}',
   'error.journal/missing.next': 'Laufwerk prüfen; sonst die letzte Sicherung einspielen.',
   'error.journal/missing.safe': unchanged,
-  'error.journal/corrupt.what': 'Die Aufzeichnung ist beschädigt: {problem}',
+  'error.journal/corrupt.what': 'Aufzeichnung beschädigt: {problem}',
   'error.journal/corrupt.next':
     'Hierin nicht weiterarbeiten. Letzte Sicherung einspielen; beschädigte Datei behalten.',
   'error.journal/corrupt.safe': untouched,
@@ -42,11 +42,11 @@ export const ERRORS_DE = {
   'error.journal/copyFailed.what':
     'Die Kopie, die vor jeder Änderung der Aufzeichnung nötig ist, misslang ({problem}).',
   'error.journal/copyFailed.next': 'Platz auf dem Datenträger schaffen und das Programm neu starten.',
-  'error.journal/copyFailed.safe': 'Die Aufzeichnung wurde nicht geändert.',
+  'error.journal/copyFailed.safe': 'Die Aufzeichnung ist unverändert.',
   'error.journal/altered.what': 'Gespeicherte Einträge sind nicht die aufgezeichneten.',
   'error.journal/altered.next':
     'Arbeit an diesem Vorgang beenden. Datei behalten, Inhaber unterrichten; die Prüfung nennt die Stelle.',
-  'error.journal/altered.safe': 'Einer geänderten Aufzeichnung wird nichts hinzugefügt.',
+  'error.journal/altered.safe': 'Zu geänderter Aufzeichnung kommt nichts hinzu.',
   'error.journal/noJob.what': 'Dieser Vorgang ist nicht aufgezeichnet.',
   'error.journal/noJob.next': 'Zur Liste der Vorgänge gehen und ihn dort öffnen.',
   'error.journal/noJob.safe': nothingLost,
@@ -103,12 +103,12 @@ export const ERRORS_DE = {
   'error.events/badPayload.safe': unchanged,
 
   'error.shop/none.what': 'Auf diesem PC ist keine Werkstatt eingerichtet.',
-  'error.shop/none.next': 'Eigene Werkstatt einrichten oder die Vorführwerkstatt öffnen.',
+  'error.shop/none.next': 'Werkstatt einrichten oder Vorführwerkstatt öffnen.',
   'error.shop/none.safe': unchanged,
-  'error.shop/exists.what': 'Auf diesem PC ist schon eine Werkstatt eingerichtet.',
+  'error.shop/exists.what': 'Auf diesem PC gibt es schon eine Werkstatt.',
   'error.shop/exists.next': 'In den Einstellungen ändern oder einen anderen Datenordner nehmen.',
   'error.shop/exists.safe': unchanged,
-  'error.person/unknown.what': 'Die Person {person} gehört nicht zu dieser Werkstatt.',
+  'error.person/unknown.what': 'Die Person {person} ist nicht von hier.',
   'error.person/unknown.next': 'Oben im Fenster wählen, wer arbeitet.',
   'error.person/unknown.safe': notRecorded,
   'error.person/notAllowed.what': 'Dies verlangt eine Person mit der Rolle {needs}.',
@@ -117,14 +117,14 @@ export const ERRORS_DE = {
   'error.job/notForWindow.what': 'Nur das Programm selbst zeichnet Einträge der Art {type} auf.',
   'error.job/notForWindow.next': restart,
   'error.job/notForWindow.safe': notRecorded,
-  'error.job/signed.what': 'Dieser Vorgang ist signiert: Bescheinigung {number}.',
+  'error.job/signed.what': 'Der Vorgang ist signiert: Bescheinigung {number}.',
   'error.job/signed.next': 'Für neue Messungen einen neuen, hiermit verbundenen Vorgang anlegen.',
   'error.job/signed.safe': 'Bescheinigung und Aufzeichnung sind wie signiert.',
 
   'error.keys/missing.what': 'Der Signaturschlüssel dieses PC fehlt ({file}).',
   'error.keys/missing.next': 'Schlüsseldatei in den Datenordner legen oder vom Inhaber neu erzeugen lassen.',
   'error.keys/missing.safe': 'Der Vorgang ist vollständig und kann später signiert werden.',
-  'error.keys/locked.what': 'Der Signaturschlüssel ist gesperrt.',
+  'error.keys/locked.what': 'Signaturschlüssel gesperrt.',
   'error.keys/locked.next': 'Kennwort des Signaturschlüssels eingeben, dann erneut signieren.',
   'error.keys/locked.safe': 'Der Vorgang ist vollständig und kann später signiert werden.',
   'error.keys/wrongPassphrase.what': 'Dieses Kennwort öffnet den Signaturschlüssel nicht.',
@@ -134,7 +134,7 @@ export const ERRORS_DE = {
   'error.keys/damaged.next': 'Die Kopie der Schlüsseldatei in den Datenordner legen.',
   'error.keys/damaged.safe': 'Der Vorgang ist vollständig und kann später signiert werden.',
 
-  'error.certificate/none.what': 'Dieser Vorgang hat keine Bescheinigung.',
+  'error.certificate/none.what': 'Hier gibt es keine Bescheinigung.',
   'error.certificate/none.next': 'Im Abschnitt Freigabe signieren.',
   'error.certificate/none.safe': unchanged,
   'error.certificate/incomplete.what':

@@ -29,5 +29,5 @@ export const INSTRUMENT_DE = {
   'instrument.unplugged': 'Die Verbindung zu {place} endete. Kabel und Messmittel prüfen.',
   'instrument.tooMany':
     'Mehr als {most} Messmittel lassen sich nicht zugleich verbinden. Zuerst eines trennen.',
-  'instrument.trouble': 'Die Verbindung zu {place} ist gescheitert ({problem}).',
+  'instrument.trouble': 'Verbindung zu {place} gescheitert ({problem}).',
 } as const satisfies Record<keyof typeof INSTRUMENT_WORDS, string>;

@@ -58,13 +58,19 @@ export const PLACEMENT_DE = {
   'next.proven': 'Jede Station ist nachgewiesen. Fahrzeug und Gestell nicht berühren.',
   'next.placed': 'Das Gestell steht richtig. Fahrzeug und Gestell nicht berühren.',
   'next.noStation': 'Das Fahrzeug ist bekannt. Vorgabe wählen.',
+  'quick.look': 'Schneller Blick: {reading}',
+  'quick.turn': 'Drehen bis {reads}: {reading}',
+  'quick.roll': 'Rollen bis {reads}: {reading}',
+  'quick.shift': 'Schieben bis {reads}: {reading}',
+  'quick.raise': 'Stellen auf {reads}: {reading}',
+  'quick.prove': 'Schnelle Blicke fertig. Jetzt die Nachweiswerte messen.',
   'undetermined.vehicle': 'Wo die Räder stehen, ist noch nicht bekannt.',
   'undetermined.fixture': 'Wo das Gestell steht, ist noch nicht bekannt.',
   'undetermined.thrustLine':
     'Diese Vorgabe misst von der Fahrachse; dazu gehört die Spur beider Hinterräder aus einem Vermessungsbericht.',
   'undetermined.bodyFace':
     'Diese Vorgabe misst vom vordersten Karosseriepunkt; er ist noch nicht gelotet und gemessen.',
-  'placement.undetermined': 'Die Messwerte lassen offen: {quantity} Als Nächstes messen: {reading}.',
+  'placement.undetermined': 'Die Messwerte lassen offen: {quantity} Nun messen: {reading}.',
   'placement.impossible': 'Das kann nicht sein, oder dies kann nicht alles zugleich stimmen: {readings}.',
   'placement.sideContradicted':
     'Ein Punkt kommt auf der falschen Seite heraus. Sind fahrzeuglinks und fahrzeugrechts vertauscht? {readings}.',
@@ -86,6 +92,6 @@ export const PLACEMENT_DE = {
   'impact.radial': 'Abstand vom Sollpunkt',
   'mats.undetermined': 'Jede Matte braucht drei Maße und drei Höhen. Noch offen: {mats}.',
   'mats.unknownPlace': 'Ein Maß oder eine Höhe nennt einen Ort, den es nicht gibt: {places}.',
-  'placement.firstStationSlides': 'Vor dem Verschieben ist eine aufgestellte Station nötig.',
+  'placement.firstStationSlides': 'Vor dem Verschieben muss eine Station stehen.',
   'placement.noSideArm': 'Die Seitenarme haben noch keine Länge.',
 } as const satisfies Record<keyof typeof PLACEMENT_WORDS, string>;

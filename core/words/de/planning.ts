@@ -17,10 +17,10 @@ export const PLANNING_DE = {
     'Nachweisbar: {tolerance}. U ist {U}; die Zieltafel darf {room} neben dem besten Ort stehen.',
   'planning.provesAlways': 'Nachweisbar: {tolerance}. U ist {U}; diese Regel zieht dafür nichts ab.',
   'planning.moreWould':
-    'Diese Messwerte können {tolerance} nicht nachweisen: U ist {U}. Mehr Lotungen oder Wiederholungen könnten es: U bestenfalls {best}. Größter Anteil: {limit}, {share}.',
+    'Diese Messwerte weisen {tolerance} nicht nach: U ist {U}. Mehr Lotungen oder Wiederholungen könnten es: U dann {best}. Größter Anteil: {limit}, {share}.',
   'planning.cannot':
     'Nicht nachweisbar: {tolerance}. U ist bestenfalls {best}, so oft auch gemessen wird. Grund: {limit}, Anteil {share}.',
-  'planning.wouldProve': '{recipe}, Arbeit {work}, könnte {tolerance} nachweisen: U ist {U}.',
+  'planning.wouldProve': '{recipe}, {work}, könnte {tolerance} nachweisen: U ist {U}.',
   'planning.nothingWould':
     'Nichts, was dieses Programm mit diesen Messmitteln kennt, könnte {tolerance} nachweisen.',
   'planning.rearOnly':
@@ -29,7 +29,7 @@ export const PLANNING_DE = {
   'planning.fewest.more': '{reading}: {times} Mal',
   'planning.fewest.without': 'Nicht nötig: {reading}',
   'planning.fewest.none':
-    'Keine Zahl von Lotungen und Wiederholungen weist {tolerance} nach. Es bleibt: {limit}, {share} dessen, was Wiederholen nicht senkt.',
+    'Keine Zahl von Lotungen und Wiederholungen weist {tolerance} nach. Bleibt: {limit}, {share} dessen, was Wiederholen nicht senkt.',
   'planning.fewest.tooMany':
     'Mehr Messwerte wären nötig, als jemand messen sollte: {tolerance} ist dafür zu eng.',
   'planning.fewest.blocked':

@@ -19,11 +19,10 @@ export const PROCEDURE_DE = {
     '{where}: „{text}“ sind vielleicht gruppierte Ziffern. Ohne Zeichen dazwischen schreiben.',
   'procedure.divisionByZero': '{where}: „{text}“ teilt durch null.',
   'procedure.notANumber': '{where}: „{text}“ hat keinen Wert.',
-  'procedure.nameTaken':
-    '{where}: Der Name {text} steht zweimal oder gehört einer Einheit oder Funktion.',
+  'procedure.nameTaken': '{where}: Der Name {text} steht zweimal oder gehört einer Einheit oder Funktion.',
   'procedure.limitsCrossed': '{where}: Die untere Grenze liegt über der oberen ({text}).',
   'procedure.toleranceSign': '{where}: Eine Toleranz muss den Sollwert einschließen ({text}).',
-  'procedure.slideWithoutBase': '{where}: Vor dem Verschieben ist eine aufgestellte Station nötig.',
+  'procedure.slideWithoutBase': '{where}: Vor dem Verschieben muss eine Station stehen.',
   'procedure.slideMoves': '{where}: Beim Verschieben bleibt der Balken stehen, doch {text} weicht ab.',
   'procedure.reviewUnclear':
     '{where}: Wer eingab, wer prüfte und auf welchem Weg, passt nicht zusammen ({text}).',

@@ -37,8 +37,8 @@ export const RECIPE_DE = {
   'reading.behind.bar.diagLR': 'Heckpunkt fahrzeuglinks bis Balkenende fahrzeugrechts',
   'reading.behind.bar.diagRL': 'Heckpunkt fahrzeugrechts bis Balkenende fahrzeuglinks',
   'reading.target.height': 'Höhe der Tafelmitte über dem Boden',
-  'reading.fixture.pitch': 'Längsneigung der Zieltafel, mit Neigungsmesser',
-  'reading.fixture.roll': 'Querneigung des Balkens, mit Neigungsmesser',
+  'reading.fixture.pitch': 'Zieltafel längs, mit Neigungsmesser',
+  'reading.fixture.roll': 'Balken quer, mit Neigungsmesser',
   'reading.slide': 'Schlitten ab Balkenmitte',
   'reading.floor.stand': 'Latte unter dem Ständer',
   'reading.stand.fromL': 'Punkt fahrzeuglinks bis Marke unter Zieltafel',
@@ -73,5 +73,5 @@ export const RECIPE_DE = {
   'known.plumb.target': 'Lotung der Tafelmitte',
   'known.plate.zero': 'Nullpunkt des Neigungsmessers',
   'known.bodyFace': 'wo der vorderste Karosseriepunkt gelotet wurde',
-  'known.slide.tilt': 'Querneigung des Balkens unter der verschobenen Tafel',
+  'known.slide.tilt': 'Querneigung des Balkens unter verschobener Tafel',
 } as const satisfies Record<keyof typeof RECIPE_WORDS, string>;

@@ -28,8 +28,7 @@ export const STAGE_DE = {
 
   'caution.highVoltage':
     'Hochvolt: Orange Kabel und ein offener Trennstecker nur für geschultes Personal. 12-V-Netz stützen.',
-  'caution.maker':
-    'Die Vorgabe des Fahrzeugherstellers und das örtliche Recht haben Vorrang vor allem hier.',
+  'caution.maker': 'Die Vorgabe des Fahrzeugherstellers und das örtliche Recht haben Vorrang vor allem hier.',
   'caution.lift':
     'Ein gehobenes Fahrzeug wird nicht gemessen. Absenken, eine Radumdrehung rollen, dann messen.',
   'caution.laser': 'Linienlaser: nie in Augenhöhe, nie auf Spiegel oder Personen richten.',
@@ -52,7 +51,7 @@ export const STAGE_DE = {
   'field.intake.steering.carLeft': 'fahrzeuglinks',
   'field.intake.steering.carRight': 'fahrzeugrechts',
   'field.intake.order': 'Auftragsnummer',
-  'field.intake.claim': 'Schadennummer, falls eine Versicherung zahlt',
+  'field.intake.claim': 'Schadennummer, wenn Versicherung zahlt',
   'field.intake.owner': 'Halter des Fahrzeugs',
   'field.intake.owner.hint': 'Name und Anschrift, wie sie auf der Bescheinigung stehen',
   'field.intake.orderingParty': 'Auftraggeber',
@@ -126,7 +125,7 @@ export const STAGE_DE = {
   'field.outcome.scanTool': 'Diagnosegerät und Software',
   'field.outcome.scanTool.hint': 'Name, Seriennummer und Softwarestand',
   'field.outcome.scanReport': 'Bericht des Diagnosegeräts',
-  'field.outcome.scanReport.hint': 'Seine Nummer oder sein Dateiname',
+  'field.outcome.scanReport.hint': 'Nummer oder Dateiname',
   'field.outcome.codesAfter': 'Fehlercodes nach der Arbeit',
   'field.outcome.codesStay': 'Codes der Assistenzsysteme',
   'field.outcome.codesStay.noneStay': 'keiner bleibt',
@@ -140,7 +139,7 @@ export const STAGE_DE = {
   'field.outcome.stateAtHandover.working': 'arbeitet, keine Warnung',
   'field.outcome.stateAtHandover.warningShown': 'Warnung angezeigt',
   'field.outcome.stateAtHandover.switchedOff': 'abgeschaltet',
-  'field.outcome.whoWasTold': 'Wer wurde unterrichtet, von wem',
+  'field.outcome.whoWasTold': 'Unterrichtet wurde, von wem',
   'field.outcome.whoWasTold.hint': 'Eine Person muss es wissen, bevor das Fahrzeug geht',
 
   'field.signoff.withinReason': 'Warum ein Wert innerhalb, aber nicht nachgewiesen, angenommen wird',

@@ -34,7 +34,7 @@ export const VEHICLE_LINE_DE = {
   'error.vehicle/axlesCoincide.next':
     'Lotungen der vier Naben prüfen: Vorder- und Hinterräder sind vielleicht vertauscht.',
   'error.vehicle/axlesCoincide.safe': kept,
-  'error.vehicle/axleTooShort.what': 'Die beiden Hinterradnaben liegen nur {lengthMm} auseinander.',
+  'error.vehicle/axleTooShort.what': 'Hinterradnaben liegen nur {lengthMm} auseinander.',
   'error.vehicle/axleTooShort.next': 'Lotungen beider Hinterradnaben prüfen.',
   'error.vehicle/axleTooShort.safe': kept,
   'error.vehicle/marksTooClose.what': 'Die Karosseriemarken liegen zu dicht für eine Richtung.',
@@ -44,7 +44,7 @@ export const VEHICLE_LINE_DE = {
     'Die Karosseriemarken sind als fehlerfrei oder als ein und derselbe Messwert eingegeben.',
   'error.vehicle/marksExact.next': 'Eingeben, wie genau jede Marke bekannt ist.',
   'error.vehicle/marksExact.safe': kept,
-  'error.vehicle/tooFewMarks.what': '{count} Karosseriemarken ergeben keine Linie.',
+  'error.vehicle/tooFewMarks.what': '{count} Marken ergeben keine Linie.',
   'error.vehicle/tooFewMarks.next': 'Mindestens zwei Marken messen, besser vier.',
   'error.vehicle/tooFewMarks.safe': kept,
   'error.vehicle/reportWithoutUncertainty.what':
@@ -55,8 +55,7 @@ export const VEHICLE_LINE_DE = {
   'error.vehicle/cornersNotApart.what': 'Die vier Ecken liegen nicht auseinander.',
   'error.vehicle/cornersNotApart.next': 'Radstand, Spurweite und die Orte der Höhenmessung prüfen.',
   'error.vehicle/cornersNotApart.safe': kept,
-  'error.vehicle/radiusImplausible.what':
-    'Kein Reifen von {diameterMm} steht auf einem Halbmesser von {radiusMm}.',
+  'error.vehicle/radiusImplausible.what': 'Kein Reifen von {diameterMm} hat {radiusMm} Halbmesser.',
   'error.vehicle/radiusImplausible.next': 'Vom Boden bis zur Nabenmitte erneut messen.',
   'error.vehicle/radiusImplausible.safe': kept,
   'error.vehicle/pressureImplausible.what': '{pressureKPa} kPa ist kein Reifendruck.',

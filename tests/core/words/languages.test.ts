@@ -11,14 +11,22 @@ import {
   WORD_KEYS,
   wordFaults,
 } from '../../../core/words/index.ts';
+import { longerWording } from '../../window/longerWords.ts';
 
 afterEach(() => speak('en'));
 
 const german: Readonly<Record<string, string>> = GERMAN;
 
+/** What is left of a template's length when its slots are taken out: they are as long in every language. */
+const lengthOf = (template: string): number => template.replace(/\{[^}]*\}/g, '').length;
+
+/** A word or two may be longer than a third more: the window in German itself is looked at for those. */
+const SHORT = 30;
+
 describe('the German catalogue', () => {
-  test('every German key is an English one', () => {
+  test('has a wording for every key, and for nothing else', () => {
     expect(Object.keys(german).filter((key) => !WORD_KEYS.includes(key))).toEqual([]);
+    expect(WORD_KEYS.filter((key) => !Object.hasOwn(german, key))).toEqual([]);
   });
 
   test.each(Object.entries(german))('%s: same slots, no banned word, tidy', (key, template) => {
@@ -27,6 +35,37 @@ describe('the German catalogue', () => {
     expect(template.trim()).toBe(template);
     expect(template).not.toBe('');
     expect(template.replace(/\{[A-Za-z][A-Za-z0-9]*\}/g, '')).not.toMatch(/[{}]/);
+  });
+
+  test('no text is longer than the window is tested for: its English a third longer', () => {
+    const tooLong = Object.entries(german).flatMap(([key, template]) => {
+      const most = Math.max(SHORT, lengthOf(longerWording(templateOf(key, 'en') ?? '')));
+      return lengthOf(template) > most ? [`${key}: ${lengthOf(template)} of ${most}`] : [];
+    });
+    expect(tooLong).toEqual([]);
+  });
+
+  test('no text is left in English by oversight: a sentence reads alike in both only as a name', () => {
+    const alike = Object.entries(german).filter(
+      ([key, template]) =>
+        template === templateOf(key, 'en') && /\p{L}{4,}/u.test(template.replace(/\{[^}]*\}/g, '')),
+    );
+    const same = [
+      'certificate.verdicts.caption',
+      'act.enter',
+      'first.title',
+      'sensor.inSight',
+      'thing.name',
+      'summary.station',
+    ];
+    expect(alike.map(([key]) => key)).toEqual(same);
+  });
+
+  test('the reader is never addressed as a friend, nor in two manners', () => {
+    const spoken = Object.entries(german).filter(([, template]) =>
+      /(?<!\p{L})(?:du|dir|dich|dein\p{L}*|Ihnen|Ihr Gerät|bitte)(?!\p{L})/iu.test(template),
+    );
+    expect(spoken).toEqual([]);
   });
 });
 

@@ -38,10 +38,10 @@ export const SENSORS_DE = {
   'equipment.use': 'Diese Ausrüstung nutzen',
   'equipment.chosen': 'Ausrüstung erfasst',
   'equipment.list': 'Alle {count} Dinge und ihre Prüffristen',
-  'equipment.thing': '{name}, Seriennummer {serial}, Prüfung fällig {due}',
+  'equipment.thing': '{name}, Nr. {serial}, Prüfung fällig {due}',
   'equipment.noneHere':
     'Die Werkstatt hat noch kein Gestell, keine Zieltafel, Seitenarme oder Messmittel: Damit lässt sich nichts aufstellen.',
   'work.typical': 'üblich: Lot an der Nabe',
-  'work.careful': 'sorgfältig: Nabenstift, zwei Lotungen',
-  'work.best': 'bestmöglich: Nabenhalter, Maßband Klasse I',
+  'work.careful': 'sorgfältig: Stift, zwei Lotungen',
+  'work.best': 'bestmöglich: Halter, Maßband Klasse I',
 } as const satisfies Record<keyof typeof SENSORS, string>;

@@ -16,7 +16,7 @@ export const SHOP_DE = {
   'shop.add.sideArms': 'Seitenarm zufügen',
   'shop.add.instruments': 'Messmittel zufügen',
   'shop.addProcedure': 'Aus Datei zufügen',
-  'shop.thing': 'Seriennummer {serial}, Prüfung fällig {due}',
+  'shop.thing': 'Nr. {serial}, Prüfung fällig {due}',
   'shop.noSerial': 'ohne Angabe',
   'shop.noneYet': 'Noch nichts.',
   'shop.ownerOnly':

@@ -42,7 +42,7 @@ export const SIGNOFF_DE = {
   'missing.equipment': 'die Ausrüstung des Sensors',
   'missing.placement': 'das Aufstellen des Gestells',
   'missing.capture': 'ein bestandenes Einlernen',
-  'missing.withinReason': 'warum ein nicht nachgewiesener Wert innerhalb angenommen wird',
+  'missing.withinReason': 'warum ein Wert innerhalb ohne Nachweis angenommen wird',
   'stop.refused': 'Der Sensor wurde abgelehnt',
   'stop.unreviewed': 'Die Vorgabe ist ungeprüft: nur zum Üben',
   'stop.readingsDisagree': 'Die Messwerte stimmen nicht überein',
