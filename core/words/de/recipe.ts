@@ -72,6 +72,7 @@ export const RECIPE_DE = {
   'known.plumb.barEnd': 'Lotung der Balkenenden',
   'known.plumb.target': 'Lotung der Tafelmitte',
   'known.plate.zero': 'Nullpunkt des Neigungsmessers',
+  'known.plate.seat': 'Sitz des Neigungsmessers auf der Platte',
   'known.bodyFace': 'wo der vorderste Karosseriepunkt gelotet wurde',
   'known.slide.tilt': 'Querneigung des Balkens unter verschobener Tafel',
 } as const satisfies Record<keyof typeof RECIPE_WORDS, string>;
