@@ -20,6 +20,7 @@ const otherCodes = [
   'events/unknownType',
   'events/badPayload',
   'shop/none',
+  'shop/noBay',
   'shop/exists',
   'person/unknown',
   'person/notAllowed',

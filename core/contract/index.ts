@@ -5,6 +5,7 @@
  */
 import { z } from 'zod';
 import { certificateKindSchema } from '../job/events.ts';
+import { roomSchema } from '../job/room.ts';
 import { shopSchema } from '../job/shop.ts';
 import {
   actingSchema,
@@ -107,6 +108,12 @@ export const calls = Object.freeze({
     actingSchema.extend({ commandId: uuidSchema, shop: shopSchema }),
     statusSchema,
     2_000_000,
+  ),
+  /** What is now known of one bay: its outline, its floor as far as it is surveyed, ground works. */
+  'shop.recordBay': command(
+    actingSchema.extend({ commandId: uuidSchema, bay: refSchema, room: roomSchema }),
+    statusSchema,
+    500_000,
   ),
   'key.open': command(z.strictObject({ passphrase: z.string().max(200) }), statusSchema),
   'job.list': query(

@@ -6,6 +6,9 @@
 import { fixturePartOf } from '../placement/recipe.ts';
 import type { PlacementAnswer, VerdictName } from '../placement/types.ts';
 import type { ProcedureCondition } from '../procedure/schema.ts';
+import { say } from '../words/index.ts';
+import { type BayTroubleCode, bayTroubles } from './bayTroubles.ts';
+import { atPiece, usedPieces } from './dueDates.ts';
 import type { CertificateKind, FieldValue } from './events.ts';
 import { atItem, atSensor, atStation, type FieldPlace, fieldKey, wholeJob } from './fieldKey.ts';
 import type { Job, JobSensor } from './job.ts';
@@ -88,8 +91,21 @@ function placesOfSensor(field: Field, sensor: JobSensor): readonly Place[] {
     case 'input':
       return (procedure?.inputs ?? []).map((each) => place(atItem(sensor.sensor, each.name), each.label));
     case 'job':
+    case 'overdue':
       return [];
   }
+}
+
+/** One place for every piece of equipment that is past its check. */
+function overduePlaces(job: Job): readonly Place[] {
+  return usedPieces(job)
+    .filter((piece) => piece.overdue)
+    .map((piece) => ({
+      at: atPiece(piece.id),
+      sensor: null,
+      condition: null,
+      words: say('bay.due.reasonFor', { piece: piece.name }),
+    }));
 }
 
 /** Every place at which a field of a stage must stand in this job. */
@@ -97,6 +113,7 @@ export function placesOf(job: Job, stage: Stage, field: Field): readonly Place[]
   const sensors = sensorsOf(job, stage);
   if (stage.appliesTo.length > 0 && sensors.length === 0) return [];
   if (field.per === 'job') return [{ at: wholeJob, sensor: null, condition: null, words: null }];
+  if (field.per === 'overdue') return overduePlaces(job);
   return sensors.flatMap((sensor) => placesOfSensor(field, sensor));
 }
 
@@ -291,6 +308,14 @@ function readingStage(quantity: string, station: string | null): StageId {
   return station === null ? stageOfReading(quantity) : 'stations';
 }
 
+/** Where the window goes for a trouble of the bay. */
+const BAY_TROUBLE_AT: Readonly<Record<BayTroubleCode, string>> = {
+  'bay.support': 'bay.support',
+  'bay.survey': 'bay.floor',
+  'bay.spotDay': 'bay.floor',
+  'bay.light': 'bay.light1',
+};
+
 /**
  * Assesses a job against the stage tables and its solved placements.
  *
@@ -300,6 +325,9 @@ export function assess(job: Job, answers: Answers): Assessment {
   const lists: Lists = { missing: [], missingToStop: [], stops: [] };
   assessSensors(job, lists);
   for (const stage of stages) for (const field of stage.fields) assessField(job, stage, field, lists);
+  for (const { code, sensor } of bayTroubles(job)) {
+    lists.stops.push(own('bay', BAY_TROUBLE_AT[code], `stop.${code}`, sensor));
+  }
   const worst = assessPlacement(job, answers, lists);
   assessVerdict(job, worst, lists);
   const states = Object.fromEntries(stages.map((stage) => [stage.id, stageState(job, stage, lists)]));

@@ -6,6 +6,7 @@
 import { z } from 'zod';
 import { procedureSchema } from '../procedure/schema.ts';
 import { equipmentSchema } from './equipment.ts';
+import { roomSchema } from './room.ts';
 import { shopSchema } from './shop.ts';
 
 const key = z.string().regex(/^[A-Za-z][A-Za-z0-9.]{0,60}$/);
@@ -71,6 +72,8 @@ export type CertificateKind = z.infer<typeof certificateKindSchema>;
 const payloads = {
   /** Stream `shop`: the shop as it stands from now on. */
   shopRecorded: z.strictObject({ shop: shopSchema }),
+  /** Stream `shop`: one of its bays as it is known from now on. */
+  bayRecorded: z.strictObject({ bay: ref, room: roomSchema }),
   jobOpened: z.strictObject({
     reference: z.string().min(1).max(40),
     demo: z.boolean(),
@@ -84,6 +87,15 @@ const payloads = {
   /** The whole procedure edition, so that the record can be judged by itself. */
   procedureChosen: z.strictObject({ sensor: ref, procedure: procedureSchema }),
   equipmentChosen: z.strictObject({ sensor: ref, equipment: equipmentSchema }),
+  /**
+   * Where the heights of the floor come from: the bay's survey, or the staff here and now; `spot` for work outside the shop,
+   * where every height is of one day. The bay as it was known then is kept, so that the record can be judged by itself.
+   */
+  floorChosen: z.strictObject({
+    way: z.enum(['survey', 'readHere', 'spot']),
+    bay: ref,
+    room: roomSchema.nullable(),
+  }),
   /** `value` in millimetres or radians; `text` as typed; set-ups within which it belongs. */
   readingRecorded: z.strictObject({
     reading: ref,

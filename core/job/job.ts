@@ -56,6 +56,11 @@ export interface JobCertificate extends Payload<'certificateSealed'> {
   readonly fileDigest: string | null;
 }
 
+/** Where the floor's heights come from, and the bay as it was known when that was chosen. */
+export interface JobFloor extends Payload<'floorChosen'> {
+  readonly stamp: Stamp;
+}
+
 /** The fixture's part of set-ups. */
 export type RecordedSetUps = Pick<SetUps, 'fixture' | 'fixtureSince'>;
 
@@ -97,6 +102,8 @@ export interface Job {
   readonly readings: readonly RecordedReading[];
   /** Current set-up numbers: readings of an earlier one are kept but leave the solution. */
   readonly setUps: JobSetUps;
+  /** Absent, also in records made before it could be told: read here with the staff. */
+  readonly floor?: JobFloor;
   readonly moves: readonly BodyMove[];
   readonly captures: readonly Capture[];
   readonly certificates: readonly JobCertificate[];

@@ -145,8 +145,11 @@ function apply(job: Job, event: JobEvent, stamp: Stamp): Job {
       return certificateIssued(job, event.payload, stamp);
     case 'erased':
       return { ...job, erasedPersonalIds: [...job.erasedPersonalIds, ...event.payload.personalIds] };
+    case 'floorChosen':
+      return { ...job, floor: { ...event.payload, stamp } };
     case 'jobOpened':
     case 'shopRecorded':
+    case 'bayRecorded':
       return job;
     default:
       return assertNever(event);

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { procedureSchema } from '../procedure/schema.ts';
 import { fixtureSchema, instrumentSchema, sideArmSchema, targetSchema } from './equipment.ts';
+import { type Room, roomSchema } from './room.ts';
 
 const id = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
 
@@ -27,7 +28,14 @@ export const shopSchema = z.strictObject({
   decisionRule: z.enum(['guarded', 'simple', 'fullU']),
   paper: z.enum(['A4', 'Letter']),
   bays: z
-    .array(z.strictObject({ code: z.string().regex(/^[A-Z0-9]{1,4}$/), name: z.string().min(1).max(60) }))
+    .array(
+      z.strictObject({
+        code: z.string().regex(/^[A-Z0-9]{1,4}$/),
+        name: z.string().min(1).max(60),
+        /** Outline, floor and ground works; absent until something of it was recorded, and in older records. */
+        room: roomSchema.optional(),
+      }),
+    )
     .min(1),
   people: z.array(personSchema).min(1),
   instruments: z.array(instrumentSchema),
@@ -37,3 +45,8 @@ export const shopSchema = z.strictObject({
   procedures: z.array(procedureSchema),
 });
 export type Shop = z.infer<typeof shopSchema>;
+
+/** The shop with what is now known of one of its bays; unchanged for a bay it does not have. */
+export function withRoom(shop: Shop, bay: string, room: Room): Shop {
+  return { ...shop, bays: shop.bays.map((each) => (each.code === bay ? { ...each, room } : each)) };
+}

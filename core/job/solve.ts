@@ -21,6 +21,7 @@ import { radFromDeg } from '../units.ts';
 import type { Answers } from './assess.ts';
 import type { Equipment, Instrument } from './equipment.ts';
 import { atItem, fieldKey } from './fieldKey.ts';
+import { floorSupply, suppliedReadings, takesSurvey } from './floorSupply.ts';
 import type { Job, JobSensor, RecordedReading } from './job.ts';
 import { mayBelong, type Stand, standsOf } from './stands.ts';
 
@@ -130,6 +131,27 @@ function readingsOf(job: Job, sensor: JobSensor, stand: Stand): readonly Placeme
     .map(placementReading);
 }
 
+/**
+ * The readings with the heights that the bay's survey gives in place of the staff's. All of them or none: what was read here
+ * counts from another level plane than the survey, so one of each would tilt the floor. A survey that does not serve leaves
+ * the floor open.
+ */
+function withSurvey(
+  job: Job,
+  sensor: JobSensor,
+  stand: Stand,
+  readings: readonly PlacementReading[],
+): readonly PlacementReading[] {
+  if (!takesSurvey(job) || sensor.equipment === null) return readings;
+  const supplied = floorSupply(job, {
+    station: stand.stations[0],
+    equipment: sensor.equipment,
+    singleStand: sensor.procedure?.target.body === 'singleStand',
+  });
+  const others = readings.filter((each) => !each.id.startsWith('floor.'));
+  return supplied.ok ? [...others, ...suppliedReadings(supplied.value, stand.setUps)] : others;
+}
+
 interface StandInput {
   readonly stand: Stand;
   readonly input: PlacementInput;
@@ -151,7 +173,10 @@ function standInputs(
   const [first, ...rest] = standsOf(job, sensor.sensor, resolved.value.stations).map((stand) => ({
     stand,
     input: {
-      readings: [...readingsOf(job, sensor, stand), ...(stand.isNow ? extra : [])],
+      readings: withSurvey(job, sensor, stand, [
+        ...readingsOf(job, sensor, stand),
+        ...(stand.isNow ? extra : []),
+      ]),
       setUps: stand.setUps,
       equipment: placementEquipment(equipment),
       stations: stand.stations,

@@ -33,7 +33,7 @@ export function knownLength(id: string, { mm, uMm }: LengthWithU): Shared {
   };
 }
 
-/** The staff reading of a place as the height of its point; n repeats lower its u. */
+/** The staff reading of a place as the height of its point; n repeats lower its u, a surveyed height brings its own. */
 export function floorReading(id: string, value: SlotValue, point: string): Reading {
   return {
     kind: 'height',
@@ -42,7 +42,7 @@ export function floorReading(id: string, value: SlotValue, point: string): Readi
     point,
     above: { levelMm: 0 },
     valueMm: floorHeightMm(value.value),
-    uMm: defaultUncertainties.staffMm / Math.sqrt(value.count),
+    uMm: value.uMm ?? defaultUncertainties.staffMm / Math.sqrt(value.count),
   };
 }
 

@@ -23,6 +23,8 @@ export interface SlotValue {
   readonly value: number;
   readonly count: number;
   readonly direction?: TiltDirection;
+  /** u of the value where it is known beforehand, mm. */
+  readonly uMm?: number;
   readonly instrument?: PlacementInstrument;
 }
 
@@ -48,6 +50,7 @@ function together(readings: readonly PlacementReading[], input: PlacementInput):
     value: mean,
     count: readings.length,
     ...(first.direction === undefined ? {} : { direction: first.direction }),
+    ...(first.uMm === undefined ? {} : { uMm: first.uMm }),
     ...(instrument === undefined ? {} : { instrument }),
   };
 }

@@ -58,6 +58,8 @@ export interface PlacementReading extends ReadingSlot {
   readonly direction?: TiltDirection;
   /** Id of an instrument in `PlacementEquipment.instruments`; absent means the default of its kind. */
   readonly instrument?: string;
+  /** u of the value where that is known beforehand (a height out of a floor survey); absent: as the kind of reading has it. */
+  readonly uMm?: number;
   readonly carSetUp: number;
   readonly fixtureSetUp: number;
 }

@@ -118,6 +118,36 @@ export const sourceSchema = z.strictObject({
   reviewWay: z.enum(['secondPerson', 'otherShop', 'ownSecondEntry', 'unreviewed']),
 });
 
+/**
+ * What the procedure asks of the bay; a part it does not state is absent. The clear zone is an outline seen from above: mm
+ * ahead of the rear axle, mm to the car's left; nothing may stand in it up to its height over the floor.
+ */
+export const bayNeedsSchema = z.strictObject({
+  supports: z
+    .array(z.enum(['floor', 'turnPlates', 'stands', 'runways', 'lift']))
+    .min(1)
+    .max(5)
+    .optional(),
+  light: z
+    .strictObject({
+      leastMean: z.number().finite().min(0).optional(),
+      mostMean: z.number().finite().positive().optional(),
+      leastLowest: z.number().finite().min(0).optional(),
+      leastUniformity: z.number().finite().min(0).max(1).optional(),
+    })
+    .optional(),
+  clearZone: z
+    .strictObject({
+      outlineMm: z
+        .array(z.tuple([z.number().finite(), z.number().finite()]))
+        .min(3)
+        .max(20),
+      heightMm: z.number().finite().positive().max(20_000),
+    })
+    .optional(),
+});
+export type BayNeeds = z.infer<typeof bayNeedsSchema>;
+
 export const procedureSchema = z.strictObject({
   format: z.literal('datumline-procedure-1'),
   id,
@@ -150,6 +180,8 @@ export const procedureSchema = z.strictObject({
   decisionRule: z.enum(['guarded', 'simple', 'fullU']).nullable(),
   /** How long work may stand still before a control must agree, minutes; absent: the shop's way. */
   pauseLimitMin: z.int().min(1).max(1440).optional(),
+  /** Absent where the procedure says nothing about the bay, and in documents from before it could be told. */
+  bay: bayNeedsSchema.optional(),
   source: sourceSchema,
 });
 

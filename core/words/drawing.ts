@@ -28,5 +28,17 @@ export const DRAWING_WORDS = {
   'drawing.elevation.falling': 'floor falls {slope} mm/m ahead',
   'drawing.elevation.flat': 'floor level along the car within 0.05 mm/m',
   'drawing.elevation.factor': '{floor}, drawn × {factor}',
+  'drawing.floor.title': 'Map of the floor',
+  'drawing.floor.place': 'Place {along} mm along, {across} mm across',
+  'drawing.floor.caption':
+    'Heights in mm over the lowest place; fall {fall} mm; a contour line every {step} mm',
+  'drawing.floor.underWay': '{count} places read; heights in mm over the lowest one so far',
+  'drawing.profile.title': "The floor along the car's line",
+  'drawing.profile.caption': 'Fall {fall} mm along this line; heights drawn × {factor}',
+  'drawing.space.title': 'Plan of the bay',
+  'drawing.space.empty': 'The bay without the work: where the car is parked is not known yet.',
+  'drawing.space.fits': 'The bay with car, fixture and clear zone: everything fits.',
+  'drawing.space.lacks':
+    'The bay with car, fixture and clear zone: what lacks room is drawn thick and dashed.',
   'drawing.bar.title': 'Tolerance bar',
 } as const;

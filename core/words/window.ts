@@ -1,5 +1,6 @@
 /** English wording of the window itself: buttons, marks, empty and waiting states, lists, dialogs; a file a screen. */
 import { ACTS } from './window/acts.ts';
+import { BAY_SCREEN } from './window/bay.ts';
 import { DATUM } from './window/datum.ts';
 import { FIRST_RUN } from './window/firstRun.ts';
 import { HISTORY } from './window/history.ts';
@@ -15,6 +16,7 @@ import { SIGNOFF } from './window/signoff.ts';
 /** Key to template of the window's own wording. */
 export const WINDOW_WORDS = {
   ...ACTS,
+  ...BAY_SCREEN,
   ...MARKS,
   ...FIRST_RUN,
   ...HOME,

@@ -1,6 +1,7 @@
 /** What a person can make the window do. The only place that changes the store or speaks to the service. */
 import type { Input, Output, WaitsFor } from '../../core/contract/index.ts';
 import type { CertificateKind } from '../../core/job/events.ts';
+import type { Room } from '../../core/job/room.ts';
 import type { Shop } from '../../core/job/shop.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import { withEvents } from './heldJob.ts';
@@ -34,6 +35,8 @@ export interface Actions {
   readonly takeStatus: (status: Status) => void;
   /** Records the shop as it stands from now on; answers why not, or null. */
   readonly recordShop: (shop: Shop) => Promise<CallError | null>;
+  /** Records what is now known of a bay; answers why not, or null. */
+  readonly recordBay: (bay: string, room: Room) => Promise<CallError | null>;
   readonly openKey: (passphrase: string) => Promise<Result<Status, CallError>>;
   /** Lists the jobs that fit, from the newest on; without `waitsFor` what was chosen before stays. */
   readonly search: (text: string, waitsFor?: readonly WaitsFor[]) => Promise<void>;
@@ -309,6 +312,15 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       const commandId = ports.newId();
       const input = { person: acting(), commandId, shop };
       const answer = await insist(() => ports.call('shop.record', input));
+      if (!answer.ok) return answer.error;
+      takeStatus(answer.value);
+      return null;
+    },
+    recordBay: async (bay, room) => {
+      const commandId = ports.newId();
+      const answer = await insist(() =>
+        ports.call('shop.recordBay', { person: acting(), commandId, bay, room }),
+      );
       if (!answer.ok) return answer.error;
       takeStatus(answer.value);
       return null;

@@ -115,6 +115,10 @@ export function eventWords(event: JobEvent, held: HeldJob): string {
       return say('event.issued', { number: event.payload.number });
     case 'erased':
       return say('event.erased', { count: String(event.payload.personalIds.length) });
+    case 'floorChosen':
+      return say(`event.floor.${event.payload.way}`);
+    case 'bayRecorded':
+      return say('event.bay', { bay: event.payload.bay });
     case 'shopRecorded':
       return say('event.shop');
   }

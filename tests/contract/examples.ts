@@ -166,6 +166,45 @@ export const examples: Examples = {
     output: status,
     refused: [['a shop without people', { person: 'owner', commandId: uuid, shop: { name: 'Quayside' } }]],
   },
+  'shop.recordBay': {
+    input: {
+      person: 'mira',
+      commandId: uuid,
+      bay: '2',
+      room: {
+        outline: [
+          [0, 0],
+          [9000, 0],
+          [9000, 5000],
+        ],
+        obstacles: [],
+        survey: null,
+        groundWorks: ['2026-03-02'],
+      },
+    },
+    output: status,
+    refused: [
+      ['no room', { person: 'mira', commandId: uuid, bay: '2' }],
+      [
+        'a day that is none',
+        {
+          person: 'mira',
+          commandId: uuid,
+          bay: '2',
+          room: { outline: [], obstacles: [], survey: null, groundWorks: ['spring'] },
+        },
+      ],
+      [
+        'an outline without numbers',
+        {
+          person: 'mira',
+          commandId: uuid,
+          bay: '2',
+          room: { outline: [['0', 0]], obstacles: [], survey: null, groundWorks: [] },
+        },
+      ],
+    ],
+  },
   'key.open': {
     input: { passphrase: '' },
     output: status,

@@ -1,5 +1,28 @@
 /** Bay: what the car stands on, how the floor falls under its wheels and under the fixture, light and room. */
-import { choicesOf, type Stage } from './stage.ts';
+import { choicesOf, type Field, type Stage } from './stage.ts';
+
+/** One of the five places on the target at which the light is read: four corners and the middle. */
+const light = (place: number): Field => ({
+  id: `bay.light${place}`,
+  kind: 'number',
+  label: `field.bay.light${place}`,
+  per: 'job',
+  need: 'optional',
+  unit: 'lx',
+  decimals: 0,
+  limits: { min: 0, max: 120_000 },
+  printed: 'conditions',
+});
+
+/** A length of the car or of where it is parked; what needs it says so when it is not there. */
+const length = (name: string): Field => ({
+  id: `bay.${name}`,
+  kind: 'quantity',
+  label: `field.bay.${name}`,
+  per: 'job',
+  need: 'optional',
+  printed: 'no',
+});
 
 export const bay: Stage = {
   id: 'bay',
@@ -51,6 +74,46 @@ export const bay: Stage = {
       printed: 'conditions',
     },
     {
+      id: 'bay.noBacklight',
+      kind: 'confirm',
+      label: 'field.bay.noBacklight',
+      per: 'job',
+      need: 'optional',
+      stops: ['no'],
+      printed: 'conditions',
+    },
+    ...[1, 2, 3, 4, 5].map(light),
+    {
+      id: 'bay.luxMeterClass',
+      kind: 'choice',
+      label: 'field.bay.luxMeterClass',
+      per: 'job',
+      need: 'optional',
+      choices: choicesOf('bay.luxMeterClass', ['L', 'A', 'B', 'C']),
+      printed: 'conditions',
+    },
+    {
+      id: 'bay.lightUniformity',
+      kind: 'number',
+      label: 'field.bay.lightUniformity',
+      per: 'job',
+      need: 'optional',
+      decimals: 2,
+      limits: { min: 0, max: 1 },
+      printed: 'conditions',
+    },
+    ...['wheelbase', 'track', 'carWidth', 'frontOverhang', 'rearOverhang', 'rolling'].map(length),
+    ...['parkedAlong', 'parkedAcross'].map(length),
+    {
+      id: 'bay.parkedNose',
+      kind: 'choice',
+      label: 'field.bay.parkedNose',
+      per: 'job',
+      need: 'optional',
+      choices: choicesOf('bay.parkedNose', ['alongX', 'againstX']),
+      printed: 'no',
+    },
+    {
       id: 'bay.clearZone',
       kind: 'confirm',
       label: 'field.bay.clearZone',
@@ -66,6 +129,14 @@ export const bay: Stage = {
       per: 'job',
       need: 'always',
       stops: ['no'],
+      printed: 'conditions',
+    },
+    {
+      id: 'bay.overdueReason',
+      kind: 'text',
+      label: 'field.bay.overdueReason',
+      per: 'overdue',
+      need: 'always',
       printed: 'conditions',
     },
   ],

@@ -42,7 +42,8 @@ export interface Field {
   readonly kind: FieldKind;
   readonly label: string;
   readonly hint?: string;
-  readonly per: 'job' | 'sensor' | 'station' | 'condition' | 'input';
+  /** `overdue`: once for every piece of equipment whose check was due before the work. */
+  readonly per: 'job' | 'sensor' | 'station' | 'condition' | 'input' | 'overdue';
   readonly need: Need;
   /** Unit shown after the number; numbers are recorded in this unit (not a length that enters the geometry). */
   readonly unit?: 'km' | 'kPa' | 'lx' | '%' | 'V';

@@ -20,6 +20,7 @@ const WINDOW_TYPES: ReadonlySet<string> = new Set([
   'sensorDisposed',
   'procedureChosen',
   'equipmentChosen',
+  'floorChosen',
   'readingRecorded',
   'readingStruck',
   'bodyMoved',

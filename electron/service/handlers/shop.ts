@@ -2,9 +2,11 @@
 import { readFileSync } from 'node:fs';
 import type { JsonObject } from '../../../core/canonical.ts';
 import type { Input, Output } from '../../../core/contract/index.ts';
-import { type Shop, shopSchema } from '../../../core/job/shop.ts';
+import { payloadSchema } from '../../../core/job/events.ts';
+import { type Shop, shopSchema, withRoom } from '../../../core/job/shop.ts';
 import { err, ok, type Result } from '../../../core/result.ts';
 import type { CallError, Handlers } from '../host/handlers.ts';
+import type { JournalEntry, StoredEvent } from '../journal/index.ts';
 import type { ServiceContext } from './context.ts';
 import { contextOf, journalOf, readsOf } from './store.ts';
 
@@ -22,7 +24,20 @@ const DEMO_SHOP = new URL('../../../assets/demo/shop.json', import.meta.url);
 /** The person in whose name the program itself records the shop's first state. */
 const FOUNDER = 'owner';
 
+const bayRecordedSchema = payloadSchema('bayRecorded');
+
 const remembered = new WeakMap<object, Shop>();
+
+/** The newest record of the shop, with what was recorded of its bays since. */
+function shopOfEvents(events: readonly StoredEvent[]): Shop | undefined {
+  const index = events.findLastIndex((each) => each.event.type === 'shopRecorded');
+  const recorded = shopSchema.safeParse(events[index]?.event.payload.shop);
+  if (!recorded.success) return undefined;
+  return events.slice(index + 1).reduce((shop, { event }) => {
+    const bay = event.type === 'bayRecorded' ? bayRecordedSchema.safeParse(event.payload) : undefined;
+    return bay?.success === true ? withRoom(shop, bay.data.bay, bay.data.room) : shop;
+  }, recorded.data);
+}
 
 /** The shop as it stands, or undefined before one is set up. */
 export function currentShop(context: ServiceContext): Shop | undefined {
@@ -31,11 +46,9 @@ export function currentShop(context: ServiceContext): Shop | undefined {
   const known = remembered.get(reads.value);
   if (known !== undefined) return known;
   const read = reads.value.readJob(SHOP_STREAM);
-  const last = read.ok ? read.value.events.findLast((each) => each.event.type === 'shopRecorded') : undefined;
-  const shop = shopSchema.safeParse(last?.event.payload.shop);
-  if (!shop.success) return undefined;
-  remembered.set(reads.value, shop.data);
-  return shop.data;
+  const shop = read.ok ? shopOfEvents(read.value.events) : undefined;
+  if (shop !== undefined) remembered.set(reads.value, shop);
+  return shop;
 }
 
 /** The shop as it was before an event of the store: what a sealed certificate prints, whatever changed since. */
@@ -43,15 +56,13 @@ export function shopBefore(context: ServiceContext, storeSeq: number): Shop | un
   const reads = readsOf(context.store);
   const read = reads.ok ? reads.value.readJob(SHOP_STREAM) : reads;
   if (!read.ok) return undefined;
-  const last = read.value.events.findLast((each) => each.event.storeSeq < storeSeq);
-  const shop = shopSchema.safeParse(last?.event.payload.shop);
-  return shop.success ? shop.data : undefined;
+  return shopOfEvents(read.value.events.filter((each) => each.event.storeSeq < storeSeq));
 }
 
-/** Records a new state of the shop. */
-export function recordShop(
+/** Appends one fact to the shop's own stream. */
+function appendToShop(
   context: ServiceContext,
-  shop: Shop,
+  entry: JournalEntry,
   commandId: string,
   person: string,
 ): Result<undefined, CallError> {
@@ -63,12 +74,39 @@ export function recordShop(
     job: SHOP_STREAM,
     commandId,
     expectedSeq: before.ok ? before.value.head.seq : 0,
-    entries: [{ type: 'shopRecorded', v: 1, payload: { shop: shop as unknown as JsonObject } }],
+    entries: [entry],
     ctx: contextOf(journal.value.storeId, person, context.version, context.clock, context.random),
   });
   if (!appended.ok) return appended;
   remembered.delete(journal.value);
   return ok(undefined);
+}
+
+/** Records a new state of the shop. */
+export function recordShop(
+  context: ServiceContext,
+  shop: Shop,
+  commandId: string,
+  person: string,
+): Result<undefined, CallError> {
+  const payload = { shop: shop as unknown as JsonObject };
+  return appendToShop(context, { type: 'shopRecorded', v: 1, payload }, commandId, person);
+}
+
+/** Records what is now known of a bay: whoever works here may survey its floor. */
+function recordBay(
+  context: ServiceContext,
+  { bay, room, commandId, person }: Input<'shop.recordBay'>,
+): Result<Output<'shop.recordBay'>, CallError> {
+  const shop = currentShop(context);
+  if (shop === undefined) return err({ code: 'shop/none', details: {} });
+  if (!shop.people.some((each) => each.id === person)) {
+    return err({ code: 'person/unknown', details: { person } });
+  }
+  if (!shop.bays.some((each) => each.code === bay)) return err({ code: 'shop/noBay', details: { bay } });
+  const payload = { bay, room: room as unknown as JsonObject };
+  const recorded = appendToShop(context, { type: 'bayRecorded', v: 1, payload }, commandId, person);
+  return recorded.ok ? ok(status(context)) : recorded;
 }
 
 /** What the window asks first: can we record, whose shop is this, can we sign. */
@@ -165,12 +203,16 @@ async function openKey(
 /** The handlers of this topic. */
 export function shopHandlers(
   context: ServiceContext,
-): Pick<Handlers, 'app.status' | 'shop.openDemo' | 'shop.setUp' | 'shop.record' | 'key.open'> {
+): Pick<
+  Handlers,
+  'app.status' | 'shop.openDemo' | 'shop.setUp' | 'shop.record' | 'shop.recordBay' | 'key.open'
+> {
   return {
     'app.status': () => ok(status(context)),
     'shop.openDemo': (input) => openDemo(context, input),
     'shop.setUp': (input) => setUp(context, input),
     'shop.record': (input) => record(context, input),
+    'shop.recordBay': (input) => recordBay(context, input),
     'key.open': (input) => openKey(context, input),
   };
 }

@@ -7,6 +7,7 @@ import { Cautions } from '../fields/Cautions.tsx';
 import { NoSensorYet } from '../fields/FormScreen.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
 import { ReadingDesk } from '../readings/ReadingDesk.tsx';
+import { isFormField } from './ownFields.ts';
 
 export function BayScreen({ held }: { readonly held: HeldJob }): ReactNode {
   const stage = stageById('bay');
@@ -19,7 +20,7 @@ export function BayScreen({ held }: { readonly held: HeldJob }): ReactNode {
       stage="bay"
       side={() => (
         <>
-          <StageForm held={held} stage={stage} />
+          <StageForm held={held} stage={stage} only={isFormField} />
           <Cautions keys={stage.cautions} />
         </>
       )}

@@ -13,6 +13,8 @@ const [firstReading] = held.job.readings;
 
 const samples: { readonly [T in EventType]: Payload<T> | undefined } = {
   shopRecorded: { shop },
+  bayRecorded: { bay: '2', room: { outline: [], obstacles: [], survey: null, groundWorks: [] } },
+  floorChosen: { way: 'spot', bay: '2', room: null },
   jobOpened: { reference: 'Q-1', demo: true, bay: '2', decisionRule: 'guarded', follows: null },
   fieldRecorded: { field: 'intake.plate', at: wholeJob, value: 'QUAY 61', text: 'QUAY 61' },
   sensorListed: { sensor: SENSOR, kind: 'forwardCamera', name: 'Camera' },

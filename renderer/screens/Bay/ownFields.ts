@@ -1,0 +1,18 @@
+/** The fields of the bay's table that have a place of their own on the screen; all others are in the form. */
+
+import { LIGHT_FIELDS } from '../../../core/job/lightAtFive.ts';
+import { CAR_SIZE_FIELDS, PARKED_FIELDS } from '../../../core/job/parking.ts';
+import type { Field } from '../../../core/job/stages/index.ts';
+
+const OWN: ReadonlySet<string> = new Set<string>([
+  ...LIGHT_FIELDS,
+  ...CAR_SIZE_FIELDS,
+  ...PARKED_FIELDS,
+  'bay.rolling',
+  'bay.luxMeterClass',
+  'bay.lightUniformity',
+  'bay.overdueReason',
+]);
+
+/** Whether a field stands in the form of the floor's part. */
+export const isFormField = (field: Field): boolean => !OWN.has(field.id);
