@@ -35,6 +35,10 @@ export const BAY_DE = {
   'fixture.set.why.less':
     'Das ist {amount} weniger als auf ebenem Boden: Der Boden liegt dort über der Ebene der Räder.',
 
+  'space.part.car': 'Fahrzeug',
+  'space.part.rolling': 'Rollweg',
+  'space.part.clearZone': 'Freizone',
+  'space.walls': 'Wände',
   'space.fits': 'Alles passt. Engste Stelle: {part} zu {against}, {gap}.',
   'space.collides': '{part}: {lack} fehlen zu {against}.',
   'space.park': 'So parken, dass an der engsten Stelle {spare} frei bleiben.',
@@ -136,6 +140,19 @@ export const BAY_DE = {
   'error.bay/badLimits.next':
     'Untere Grenzen kleiner als obere eingeben und mindestens eine Richtung des Fahrzeugs.',
   'error.bay/badLimits.safe': kept,
+  'error.bay/noSurvey.what': 'Dieser Platz hat keine Bodenaufnahme.',
+  'error.bay/noSurvey.next': 'Boden aufnehmen oder die vier Räder und das Gestell hier messen.',
+  'error.bay/noSurvey.safe': nothingJudged,
+  'error.bay/surveyUnderWay.what': 'Die Bodenaufnahme dieses Platzes ist nicht fertig.',
+  'error.bay/surveyUnderWay.next': 'Die übrigen Orte messen oder die vier Räder und das Gestell hier messen.',
+  'error.bay/surveyUnderWay.safe': nothingJudged,
+  'error.bay/surveyNotForSupport.what':
+    'Die Aufnahme kennt den Boden, das Fahrzeug steht nicht auf dem Boden selbst.',
+  'error.bay/surveyNotForSupport.next': 'Die Höhe an jedem Rad hier messen, unter Last.',
+  'error.bay/surveyNotForSupport.safe': nothingJudged,
+  'error.bay/parkedUnknown.what': 'Wo das Fahrzeug steht oder wie groß es ist, ist noch unbekannt.',
+  'error.bay/parkedUnknown.next': 'Die fünf Maße des Fahrzeugs und den Ort der Hinterachse eingeben.',
+  'error.bay/parkedUnknown.safe': nothingJudged,
   'bay.outline.tooFewCorners': 'weniger als drei Ecken',
   'bay.outline.cornerNoNumber': 'eine Ecke ist keine Zahl',
   'bay.outline.cornersCoincide': 'zwei Ecken an einem Ort',

@@ -31,5 +31,17 @@ export const DRAWING_DE = {
   'drawing.elevation.falling': 'Boden fällt zum Bug {slope} mm/m',
   'drawing.elevation.flat': 'Boden längs eben innerhalb 0.05 mm/m',
   'drawing.elevation.factor': '{floor}, gezeichnet × {factor}',
+  'drawing.floor.title': 'Bodenkarte',
+  'drawing.floor.place': 'Ort {along} mm längs, {across} mm quer',
+  'drawing.floor.caption':
+    'Höhen in mm über dem tiefsten Ort; Gefälle {fall} mm; eine Höhenlinie je {step} mm',
+  'drawing.floor.underWay': '{count} Orte gemessen; Höhen in mm über dem bisher tiefsten',
+  'drawing.profile.title': 'Der Boden längs des Fahrzeugs',
+  'drawing.profile.caption': 'Gefälle {fall} mm auf dieser Linie; Höhen gezeichnet × {factor}',
+  'drawing.space.title': 'Grundriss des Platzes',
+  'drawing.space.empty': 'Der Platz ohne die Arbeit: Wo das Fahrzeug steht, ist unbekannt.',
+  'drawing.space.fits': 'Der Platz mit Fahrzeug, Gestell und Freizone: alles passt.',
+  'drawing.space.lacks':
+    'Der Platz mit Fahrzeug, Gestell und Freizone: was keinen Raum hat, dick gestrichelt.',
   'drawing.bar.title': 'Toleranzbalken',
 } as const satisfies Record<keyof typeof DRAWING_WORDS, string>;

@@ -1,5 +1,6 @@
 /** German wording of the window itself, a file a screen. */
 import { ACTS_DE } from './window/acts.ts';
+import { BAY_SCREEN_DE } from './window/bay.ts';
 import { DATUM_DE } from './window/datum.ts';
 import { FIRST_RUN_DE } from './window/firstRun.ts';
 import { HISTORY_DE } from './window/history.ts';
@@ -15,6 +16,7 @@ import { SIGNOFF_DE } from './window/signoff.ts';
 /** Key to template of the window's own wording. */
 export const WINDOW_DE = {
   ...ACTS_DE,
+  ...BAY_SCREEN_DE,
   ...DATUM_DE,
   ...FIRST_RUN_DE,
   ...HISTORY_DE,
