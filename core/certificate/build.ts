@@ -14,6 +14,7 @@ import {
   datumSection,
   equipmentSection,
   fieldsSection,
+  precheckConclusions,
   readingsSection,
   timelineSection,
 } from './evidence.ts';
@@ -89,7 +90,7 @@ function sections(input: CertificateInput): readonly DocumentSection[] {
   return [
     ...input.job.sensors.flatMap((sensor) => placementSections(input, sensor)),
     ...fieldsSection(input, say('certificate.section.work'), 'work'),
-    ...checksSection(input, say('certificate.section.prechecks'), 'prechecks'),
+    ...checksSection(input, say('certificate.section.prechecks'), 'prechecks', precheckConclusions(input)),
     ...checksSection(input, say('certificate.section.conditions'), 'conditions'),
     ...equipmentSection(input),
     ...checksSection(input, say('certificate.section.outcome'), 'outcome'),

@@ -1,4 +1,7 @@
 /** The evidence after the first page: equipment, checks, the car as found, readings, timeline, how to check. */
+import { adhesiveClock, movableText } from '../job/adhesiveClock.ts';
+import { alignmentFacts } from '../job/alignment.ts';
+import { alignmentTexts } from '../job/alignmentText.ts';
 import type { Equipment } from '../job/equipment.ts';
 import type { JobSensor, RecordedReading } from '../job/job.ts';
 import { fixturePartOf } from '../placement/recipe.ts';
@@ -25,8 +28,9 @@ export function checksSection(
   input: CertificateInput,
   heading: string,
   printed: Parameters<typeof recordedFacts>[1],
+  more: readonly Fact[] = [],
 ): readonly DocumentSection[] {
-  const facts = recordedFacts(input, printed);
+  const facts = [...recordedFacts(input, printed), ...more];
   if (facts.length === 0) return [];
   return [
     {
@@ -43,6 +47,18 @@ export function checksSection(
         },
       ],
     },
+  ];
+}
+
+/** What follows from the pre-checks: the report's totals, and from when the adhesive let the car be moved. */
+export function precheckConclusions(input: CertificateInput): readonly Fact[] {
+  const clock = adhesiveClock(input.job);
+  const [day = '', time = ''] = clock === undefined ? [] : movableText(clock).split(' ');
+  return [
+    ...alignmentTexts(alignmentFacts(input.job)),
+    ...(clock === undefined
+      ? []
+      : [{ label: say('certificate.adhesive'), value: say('certificate.adhesive.from', { day, time }) }]),
   ];
 }
 

@@ -6,10 +6,10 @@ import { type FieldPlace, fieldKey, wholeJob } from '../job/fieldKey.ts';
 import type { Job, JobCertificate, Stamp } from '../job/job.ts';
 import { localMinute } from '../job/localTime.ts';
 import type { Shop } from '../job/shop.ts';
-import { type Field, fieldById } from '../job/stages/index.ts';
+import { checkChoices, type Field, fieldById } from '../job/stages/index.ts';
 import type { ProcedureCondition } from '../procedure/schema.ts';
 import { invariant } from '../result.ts';
-import { formatFixed, formatMm } from '../units.ts';
+import { formatDeg, formatFixed, formatMm } from '../units.ts';
 import { type SlotValues, say, templateOf, type WordKey } from '../words/index.ts';
 import type { PrintedNumber } from './attachment.ts';
 
@@ -68,15 +68,19 @@ export function momentText(stamp: Pick<Stamp, 'utcMs' | 'offsetMin'>): string {
 }
 
 function choiceText(field: Field, value: string): string {
-  const choice = field.choices?.find((each) => each.value === value);
+  const choices = field.kind === 'check' ? checkChoices(field) : (field.choices ?? []);
+  const choice = choices.find((each) => each.value === value);
   return choice === undefined ? value : sayKey(choice.label);
 }
 
 /** A recorded value in printed words. */
 export function valueText(input: CertificateInput, field: Field, value: FieldValue): string {
+  if (value === true && field.kind === 'check') return sayKey('check.inOrder');
   if (typeof value === 'boolean') return say(value ? 'certificate.yes' : 'certificate.no');
   if (typeof value === 'number') {
-    if (field.kind === 'quantity') return formatMm(value, 1);
+    if (field.kind === 'quantity') {
+      return field.quantity === 'angle' ? formatDeg(value, 2) : formatMm(value, 1);
+    }
     const text = formatFixed(value, field.decimals ?? 0);
     return field.unit === undefined ? text : `${text} ${field.unit}`;
   }

@@ -1,4 +1,6 @@
 /** Typed entries: text to quantity, and the questions a doubtful one raises. */
+
+export { localMsOf, type MomentRefusal, momentMs, momentText, parseMoment } from './moment.ts';
 export {
   type Cure,
   type CureKey,
@@ -12,5 +14,6 @@ export {
   type TypedQuantity,
 } from './quantity.ts';
 export { type PairReading, questionReading, type ReadingContext } from './question.ts';
+export { type CodesRefusal, MOST_CODES, NO_CODES, parseTroubleCodes } from './troubleCodes.ts';
 export { type EntryKind, KEPT_UNIT, knownUnits } from './unitSuffixes.ts';
 export { type VinScanFault, vinFromScan } from './vinScan.ts';

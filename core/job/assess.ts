@@ -7,6 +7,7 @@ import { fixturePartOf } from '../placement/recipe.ts';
 import type { PlacementAnswer, VerdictName } from '../placement/types.ts';
 import type { ProcedureCondition } from '../procedure/schema.ts';
 import { say } from '../words/index.ts';
+import { movedTooEarly } from './adhesiveClock.ts';
 import { type BayTroubleCode, bayTroubles } from './bayTroubles.ts';
 import { atPiece, usedPieces } from './dueDates.ts';
 import type { CertificateKind, FieldValue } from './events.ts';
@@ -112,9 +113,16 @@ function overduePlaces(job: Job): readonly Place[] {
 export function placesOf(job: Job, stage: Stage, field: Field): readonly Place[] {
   const sensors = sensorsOf(job, stage);
   if (stage.appliesTo.length > 0 && sensors.length === 0) return [];
+  if (!isAskedFor(field, sensors)) return [];
   if (field.per === 'job') return [{ at: wholeJob, sensor: null, condition: null, words: null }];
   if (field.per === 'overdue') return overduePlaces(job);
   return sensors.flatMap((sensor) => placesOfSensor(field, sensor));
+}
+
+/** Whether one of these sensors asks for a row that only some kinds ask for. */
+function isAskedFor({ need }: Field, sensors: readonly JobSensor[]): boolean {
+  if (typeof need === 'string' || !('whenSensor' in need)) return true;
+  return sensors.some((sensor) => need.whenSensor.includes(sensor.kind));
 }
 
 /** The sensors a stage works on: all with a fitting disposition; every sensor where the stage names none. */
@@ -143,6 +151,8 @@ export function isFilled(value: FieldValue | undefined): boolean {
 function isNeeded(job: Job, field: Field): boolean {
   if (field.need === 'always') return true;
   if (field.need === 'optional') return false;
+  // Where no sensor asks for it there is no place for it either.
+  if ('whenSensor' in field.need) return true;
   const { whenField, is } = field.need;
   return valueTexts(job.fields[whenField]?.value).some((text) => is.includes(text));
 }
@@ -158,6 +168,14 @@ export function conditionFails(condition: ProcedureCondition, value: FieldValue)
     case 'choice':
       return !condition.choices.some((choice) => choice.value === value && choice.fits);
   }
+}
+
+/** Whether what is recorded in a field at a place forbids the work. */
+export function forbids(job: Job, field: Field, { at, condition }: Pick<Place, 'at' | 'condition'>): boolean {
+  const value = job.fields[fieldKey(field.id, at)]?.value;
+  if (value === undefined) return false;
+  if (condition !== null) return conditionFails(condition, value);
+  return valueTexts(value).some((text) => field.stops?.includes(text) ?? false);
 }
 
 interface Lists {
@@ -183,11 +201,7 @@ function assessField(job: Job, stage: Stage, field: Field, lists: Lists): void {
       if (field.neededToStop === true) lists.missingToStop.push(finding);
       continue;
     }
-    const stopped =
-      condition === null
-        ? valueTexts(value).some((text) => field.stops?.includes(text) ?? false)
-        : conditionFails(condition, value);
-    if (stopped) lists.stops.push(finding);
+    if (forbids(job, field, { at, condition })) lists.stops.push(finding);
   }
 }
 
@@ -327,6 +341,9 @@ export function assess(job: Job, answers: Answers): Assessment {
   for (const stage of stages) for (const field of stage.fields) assessField(job, stage, field, lists);
   for (const { code, sensor } of bayTroubles(job)) {
     lists.stops.push(own('bay', BAY_TROUBLE_AT[code], `stop.${code}`, sensor));
+  }
+  for (const { field } of movedTooEarly(job)) {
+    lists.stops.push(own('prechecks', field, 'stop.movedTooEarly', null));
   }
   const worst = assessPlacement(job, answers, lists);
   assessVerdict(job, worst, lists);

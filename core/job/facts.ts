@@ -2,7 +2,13 @@
  * From what is typed to the fact that is recorded: how a text is read for its field or reading, and the event payload
  * it becomes. The window and the command line share it, so that both record the same for the same keys.
  */
-import { type EntryKind, type EntrySpec, parseQuantity } from '../entry/index.ts';
+import {
+  type EntryKind,
+  type EntrySpec,
+  momentMs,
+  parseQuantity,
+  parseTroubleCodes,
+} from '../entry/index.ts';
 import type { ReadingSpec } from '../placement/recipe.ts';
 import type { ProcedureCondition } from '../procedure/schema.ts';
 import { err, ok, type Result } from '../result.ts';
@@ -10,7 +16,7 @@ import type { Instrument } from './equipment.ts';
 import type { Payload } from './events.ts';
 import type { FieldPlace } from './fieldKey.ts';
 import type { Job } from './job.ts';
-import type { Field } from './stages/index.ts';
+import { type Field, NOT_APPLICABLE } from './stages/index.ts';
 
 const KIND_OF_UNIT: Readonly<Record<string, EntryKind>> = {
   km: 'distanceDriven',
@@ -43,21 +49,43 @@ export interface TypedProblem {
 /** A value before personal text is put aside: the service turns `{ personal }` into a commitment. */
 export type TypedValue = string | number | boolean | readonly string[] | { readonly personal: string };
 
+/** The value of a check: in order, not in order (with the reason once it is picked), or does not apply. */
+export function checkValue(answer: string, reason: string | undefined): TypedValue {
+  if (answer === 'yes') return true;
+  if (answer === NOT_APPLICABLE) return NOT_APPLICABLE;
+  return reason === undefined ? ['no'] : ['no', reason];
+}
+
 /** The value of a text in a field: yes or no, a choice's value, values with commas, a number, a text. */
 export function typedValue(
-  field: Pick<Field, 'kind' | 'unit'>,
+  field: Pick<Field, 'kind' | 'unit' | 'quantity'>,
   text: string,
 ): Result<TypedValue, TypedProblem> {
   switch (field.kind) {
     case 'confirm':
       return ok(text === 'yes');
+    case 'check': {
+      const [answer = '', ...reasons] = text.split(',').map((each) => each.trim());
+      return ok(checkValue(answer, reasons[0]));
+    }
+    case 'codes': {
+      const codes = parseTroubleCodes(text);
+      return codes.ok ? ok([...codes.value]) : codes;
+    }
+    case 'moment':
+      return momentMs(text) === undefined ? err({ key: 'moment.form', values: {} }) : ok(text.trim());
     case 'choices':
       return ok(text.split(',').map((each) => each.trim()));
     case 'personal':
       return ok({ personal: text });
     case 'number':
     case 'quantity': {
-      const spec: EntrySpec = field.kind === 'quantity' ? { kind: 'length' } : numberEntry(field.unit ?? '');
+      const spec: EntrySpec =
+        field.kind === 'number'
+          ? numberEntry(field.unit ?? '')
+          : field.quantity === 'angle'
+            ? numberEntry('°')
+            : { kind: 'length' };
       const read = parseQuantity(text, spec);
       return read.ok ? ok(read.value.value) : err({ key: read.error.key, values: read.error.values });
     }

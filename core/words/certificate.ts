@@ -27,6 +27,8 @@ export const CERTIFICATE = {
   'certificate.section.work': 'The work',
   'certificate.section.placement': 'Placement: {sensor}',
   'certificate.section.drawing': 'Drawing: {sensor}',
+  'certificate.adhesive': 'Adhesive of the windscreen: the car may be moved from',
+  'certificate.adhesive.from': '{day} {time}',
   'certificate.section.prechecks': 'Pre-checks',
   'certificate.section.conditions': 'Conditions in the bay',
   'certificate.section.datum': 'The car as found: {sensor}',

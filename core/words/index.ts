@@ -15,6 +15,7 @@ import { INSTRUMENT_WORDS } from './instruments.ts';
 import { type Language, spokenLanguage } from './language.ts';
 import { PLACEMENT_WORDS } from './placement.ts';
 import { PLANNING_WORDS } from './planning.ts';
+import { PRECHECK_WORDS } from './prechecks.ts';
 import { PROCEDURE_WORDS } from './procedure.ts';
 import { RECIPE_WORDS } from './recipe.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
@@ -36,6 +37,7 @@ export const TOPICS = {
   instruments: INSTRUMENT_WORDS,
   placement: PLACEMENT_WORDS,
   planning: PLANNING_WORDS,
+  prechecks: PRECHECK_WORDS,
   procedure: PROCEDURE_WORDS,
   recipe: RECIPE_WORDS,
   scan: SCAN_WORDS,
@@ -56,6 +58,7 @@ const WORDS = {
   ...TOPICS.instruments,
   ...TOPICS.placement,
   ...TOPICS.planning,
+  ...TOPICS.prechecks,
   ...TOPICS.procedure,
   ...TOPICS.recipe,
   ...TOPICS.scan,

@@ -3,6 +3,8 @@
  * Keys are those of `core/job/stages`; a test walks the tables and fails for one without wording.
  */
 
+import { PRECHECK_LABELS } from './prechecks.ts';
+
 const TITLES = {
   'stage.intake.title': 'Intake',
   'stage.intake.purpose': 'Whose car this is, why it came, and what becomes of each of its sensors.',
@@ -78,17 +80,9 @@ const PRECHECKS = {
   'field.prechecks.pressureFR': "Tyre pressure, front wheel at the car's right",
   'field.prechecks.pressureRR': "Tyre pressure, rear wheel at the car's right",
   'field.prechecks.pressureRL': "Tyre pressure, rear wheel at the car's left",
-  'field.prechecks.tyresMatch': 'All tyres are of the size on the plate, and alike on each axle',
-  'field.prechecks.unladen': 'Nothing in the car that was not there when it was built',
-  'field.prechecks.fuel': 'Fuel in the tank',
   'field.prechecks.rideHeight': 'Ride height',
   'field.prechecks.rideHeight.standard': 'as built',
   'field.prechecks.rideHeight.differs': 'changed or sagging',
-  'field.prechecks.steeringStraight': 'Steering wheel straight, held there',
-  'field.prechecks.settled': 'Car rolled one wheel turn since it was last lifted, no brakes at the end',
-  'field.prechecks.batterySupport': 'Battery support connected and steady',
-  'field.prechecks.nobodyAboard': 'Nobody aboard, doors shut',
-  'field.prechecks.sensorSeated': 'Sensors, brackets and covers seated and clean',
   'field.prechecks.glass': 'Windscreen',
   'field.prechecks.glass.notReplaced': 'not replaced',
   'field.prechecks.glass.makersPart': "replaced, maker's part",
@@ -96,8 +90,6 @@ const PRECHECKS = {
   'field.prechecks.adhesive': "Adhesive: the glue maker's waiting time",
   'field.prechecks.adhesive.timeOver': 'is over',
   'field.prechecks.adhesive.timeRunning': 'still runs',
-  'field.prechecks.codesBefore': 'Fault codes before the work',
-  'field.prechecks.codesBefore.hint': 'As the scan tool shows them; write "none" where there are none',
   'field.prechecks.condition': "The procedure's own condition is met",
 } as const;
 
@@ -200,6 +192,7 @@ export const STAGE_WORDS = {
   ...CAUTIONS,
   ...INTAKE,
   ...PRECHECKS,
+  ...PRECHECK_LABELS,
   ...BAY_AND_PLACEMENT,
   ...OUTCOME,
   ...SIGNOFF,

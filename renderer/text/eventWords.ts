@@ -1,7 +1,8 @@
 /** One event of a job as a sentence of its history. */
 
+import { valueTexts } from '../../core/job/assess.ts';
 import type { JobEvent } from '../../core/job/reduce.ts';
-import { fieldById } from '../../core/job/stages/index.ts';
+import { checkChoices, type Field, fieldById } from '../../core/job/stages/index.ts';
 import { knownWordKey } from '../../core/placement/names.ts';
 import { formatDeg, formatMm } from '../../core/units.ts';
 import { say, templateOf } from '../../core/words/index.ts';
@@ -17,6 +18,13 @@ function quantityName(quantity: string): string {
   return templateOf(key) === undefined ? sayKey(knownWordKey(quantity) ?? quantity) : sayKey(key);
 }
 
+/** A check that is not simply in order: the answer, then the reason. */
+function checkWords(field: Field, values: readonly string[]): string {
+  const choices = checkChoices(field);
+  const words = (value: string) => choices.find((each) => each.value === value)?.label;
+  return values.map((value) => sayKey(words(value) ?? value)).join(', ');
+}
+
 function fieldWords(event: EventOf<'fieldRecorded'>, held: HeldJob): string {
   const found = fieldById(event.payload.field);
   const condition = held.job.sensors
@@ -26,14 +34,16 @@ function fieldWords(event: EventOf<'fieldRecorded'>, held: HeldJob): string {
   const { value } = event.payload;
   const choice = found?.field.choices?.find((each) => each.value === value);
   const shown =
-    typeof value === 'boolean'
-      ? say(value ? 'answer.yes' : 'answer.no')
-      : choice === undefined
-        ? recordedText(
-            { ...event.payload, stamp: { seq: 0, utcMs: 0, offsetMin: 0, person: '' }, corrections: 0 },
-            held.personal,
-          )
-        : sayKey(choice.label);
+    found?.field.kind === 'check' && typeof value !== 'boolean'
+      ? checkWords(found.field, valueTexts(value))
+      : typeof value === 'boolean'
+        ? say(value ? 'answer.yes' : 'answer.no')
+        : choice === undefined
+          ? recordedText(
+              { ...event.payload, stamp: { seq: 0, utcMs: 0, offsetMin: 0, person: '' }, corrections: 0 },
+              held.personal,
+            )
+          : sayKey(choice.label);
   return say('event.field', { label, value: shown === '' ? say('event.empty') : shown });
 }
 

@@ -112,27 +112,32 @@ const intake: readonly DemoStep[] = [
   },
 ];
 
+/** An invented code in the form that codes have. */
+const CODE = 'B1E04-54';
+
 const prechecks: readonly DemoStep[] = [
+  field('prechecks.codesBefore', CODE),
+  field('prechecks.noOpenFaults', 'yes'),
+  field('prechecks.batterySupport', 'yes'),
+  field('prechecks.fuel', '60'),
+  field('prechecks.steeringStraight', 'yes'),
+  field('prechecks.glass', 'makersPart'),
+  field('prechecks.adhesive', 'timeOver'),
+  field('prechecks.cameraWindow', 'yes'),
+  field('prechecks.sensorSeated', 'yes'),
   field('prechecks.pressureFL', '240'),
   field('prechecks.pressureFR', '240'),
   field('prechecks.pressureRR', '2,3 bar'),
   field('prechecks.pressureRL', '2,3 bar'),
   field('prechecks.tyresMatch', 'yes'),
-  field('prechecks.unladen', 'yes'),
-  field('prechecks.fuel', '60'),
   field('prechecks.rideHeight', 'standard'),
-  field('prechecks.steeringStraight', 'yes'),
   field('prechecks.settled', 'yes'),
-  field('prechecks.batterySupport', 'yes'),
-  field('prechecks.nobodyAboard', 'yes'),
-  field('prechecks.sensorSeated', 'yes'),
-  field('prechecks.glass', 'makersPart'),
-  field('prechecks.adhesive', 'timeOver'),
-  field('prechecks.codesBefore', 'DEMO-1C04 camera not calibrated (invented code)'),
+  field('prechecks.unladen', 'yes'),
   condition('wipersParked'),
   condition('batterySteady'),
   condition('patternWhole'),
   condition('roomBehindBoard'),
+  field('prechecks.nobodyAboard', 'yes'),
 ];
 
 const bay: readonly DemoStep[] = [
@@ -225,7 +230,7 @@ export function stoppedJob(): DemoScript {
           : step,
       ),
       field('outcome.routine', 'notRun', ofCamera),
-      field('outcome.codesAfter', 'DEMO-1C04 camera not calibrated (invented code)'),
+      field('outcome.codesAfter', CODE),
       field('outcome.stateAtHandover', 'warningShown'),
       field('outcome.whoWasTold', told),
       field('signoff.stopReason', 'preCheckFailed'),

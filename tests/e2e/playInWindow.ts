@@ -16,7 +16,7 @@ const OPENING = ['intake.vin', 'intake.plate', 'intake.order'] as const;
 /** Stages that are entered without the pointer. */
 const BY_KEYBOARD: ReadonlySet<StageId> = new Set(['prechecks', 'outcome']);
 
-const TAPPED: ReadonlySet<string> = new Set(['confirm', 'choice', 'choices']);
+const TAPPED: ReadonlySet<string> = new Set(['confirm', 'check', 'choice', 'choices']);
 
 /** What is choice by choice in the window although its record is a text: the shop's own words for a bar's two ends. */
 const TAPPED_FIELDS: ReadonlySet<string> = new Set(['placement.markedEnd']);

@@ -9,7 +9,17 @@ import { signoff } from './signoff.ts';
 import type { Field, Stage, StageId } from './stage.ts';
 import { stations } from './stations.ts';
 
-export type { Choice, Field, FieldKind, Need, Stage, StageId } from './stage.ts';
+export {
+  type Choice,
+  checkChoices,
+  type Field,
+  type FieldKind,
+  type Need,
+  NOT_APPLICABLE,
+  type Stage,
+  type StageId,
+  type Walk,
+} from './stage.ts';
 
 export const stages: readonly Stage[] = [
   intake,

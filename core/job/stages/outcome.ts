@@ -40,7 +40,7 @@ export const outcome: Stage = {
     },
     {
       id: 'outcome.codesAfter',
-      kind: 'text',
+      kind: 'codes',
       label: 'field.outcome.codesAfter',
       hint: 'field.prechecks.codesBefore.hint',
       per: 'job',

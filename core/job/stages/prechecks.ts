@@ -1,27 +1,157 @@
-/** Pre-checks: is this car fit to be calibrated? The procedure adds its own conditions, one field each. */
-import { choicesOf, type Stage } from './stage.ts';
+/**
+ * Pre-checks: is this car fit to be calibrated? Rows stand in the order of one walk round the car. What only one kind of
+ * sensor asks for is there for that kind; the procedure adds its own conditions, one row each.
+ */
+import { choicesOf, type Field, type Need, type Stage, type Walk } from './stage.ts';
 
-const tyre = (corner: string) => ({
-  id: `prechecks.pressure${corner}`,
-  kind: 'number' as const,
-  label: `field.prechecks.pressure${corner}`,
-  per: 'job' as const,
-  need: 'always' as const,
-  unit: 'kPa' as const,
-  decimals: 0,
-  limits: { min: 100, max: 900 },
-  printed: 'prechecks' as const,
-});
-
-const confirm = (name: string) => ({
+const row = (name: string, walk: Walk) => ({
   id: `prechecks.${name}`,
-  kind: 'confirm' as const,
   label: `field.prechecks.${name}`,
   per: 'job' as const,
-  need: 'always' as const,
-  stops: ['no'],
+  walk,
   printed: 'prechecks' as const,
 });
+
+/** A check answered with a tap; a no forbids the work and names one of the reasons. */
+const check = (
+  name: string,
+  walk: Walk,
+  reasons: readonly string[],
+  { need = 'always', ...more }: Partial<Pick<Field, 'need' | 'mayNotApply' | 'movesCar'>> = {},
+): Field => ({
+  ...row(name, walk),
+  kind: 'check',
+  need,
+  stops: ['no'],
+  reasons: choicesOf(`prechecks.${name}`, reasons),
+  ...more,
+});
+
+const pressure = (corner: string): Field => ({
+  ...row(`pressure${corner}`, 'wheels'),
+  kind: 'number',
+  need: 'always',
+  unit: 'kPa',
+  decimals: 0,
+  limits: { min: 100, max: 900 },
+});
+
+/** Tread depths of road tyres lie within this (common practice, no source); beyond it is asked, never refused. */
+const tread = (corner: string): Field => ({
+  ...row(`tread${corner}`, 'wheels'),
+  kind: 'number',
+  need: 'optional',
+  unit: 'mm',
+  decimals: 1,
+  limits: { min: 0.5, max: 14 },
+});
+
+const toe = (corner: string): Field => ({
+  ...row(`toe${corner}`, 'alignment'),
+  kind: 'quantity',
+  quantity: 'angle',
+  need: 'optional',
+});
+
+const RADARS: Need = { whenSensor: ['frontRadar', 'cornerRadar'] };
+const CAMERA: Need = { whenSensor: ['forwardCamera'] };
+const REPLACED: Need = { whenField: 'prechecks.glass', is: ['makersPart', 'otherPart'] };
+
+const seat: readonly Field[] = [
+  {
+    ...row('codesBefore', 'seat'),
+    kind: 'codes',
+    hint: 'field.prechecks.codesBefore.hint',
+    need: 'always',
+    neededToStop: true,
+    printed: 'outcome',
+  },
+  check('noOpenFaults', 'seat', ['supply', 'steering', 'brakes', 'sensor', 'other']),
+  check('batterySupport', 'seat', ['notConnected', 'voltageFalls']),
+  {
+    ...row('fuel', 'seat'),
+    kind: 'number',
+    need: 'always',
+    unit: '%',
+    decimals: 0,
+    limits: { min: 0, max: 100 },
+  },
+  check('steeringStraight', 'seat', ['wheelAskew', 'angleSensor']),
+  check('suspensionMode', 'seat', ['otherMode', 'fault'], { need: 'optional', mayNotApply: true }),
+];
+
+const windscreen: readonly Field[] = [
+  {
+    ...row('glass', 'windscreen'),
+    kind: 'choice',
+    need: 'always',
+    choices: choicesOf('prechecks.glass', ['notReplaced', 'makersPart', 'otherPart']),
+  },
+  {
+    ...row('bondedAt', 'windscreen'),
+    kind: 'moment',
+    hint: 'field.prechecks.bondedAt.hint',
+    need: 'optional',
+  },
+  {
+    ...row('adhesiveMinutes', 'windscreen'),
+    kind: 'number',
+    need: 'optional',
+    unit: 'min',
+    decimals: 0,
+    limits: { min: 10, max: 4320 },
+  },
+  {
+    ...row('adhesive', 'windscreen'),
+    kind: 'choice',
+    need: REPLACED,
+    choices: choicesOf('prechecks.adhesive', ['timeOver', 'timeRunning']),
+    stops: ['timeRunning'],
+  },
+  check('cameraWindow', 'windscreen', ['dirty', 'damaged', 'film', 'wet'], { need: CAMERA }),
+];
+
+const faces: readonly Field[] = [
+  check('sensorSeated', 'faces', ['loose', 'bracketBent', 'coverLoose', 'dirty']),
+  check('faceTilt', 'faces', ['tilted', 'turned'], { need: RADARS }),
+  {
+    ...row('cover', 'faces'),
+    kind: 'choice',
+    need: RADARS,
+    choices: choicesOf('prechecks.cover', ['original', 'makersPart', 'otherPart', 'uncovered']),
+  },
+  check('coverSound', 'faces', ['filler', 'sticker', 'paint', 'cracked'], { need: RADARS }),
+  {
+    ...row('paintThickness', 'faces'),
+    kind: 'number',
+    need: 'optional',
+    unit: 'µm',
+    decimals: 0,
+    limits: { min: 40, max: 1000 },
+  },
+];
+
+const wheels: readonly Field[] = [
+  ...['FL', 'FR', 'RR', 'RL'].map(pressure),
+  check('tyresMatch', 'wheels', ['size', 'unlike', 'worn', 'spare']),
+  { ...row('tyreSizeFront', 'wheels'), kind: 'tyreSize', need: 'optional' },
+  { ...row('tyreSizeRear', 'wheels'), kind: 'tyreSize', need: 'optional' },
+  ...['FL', 'FR', 'RR', 'RL'].map(tread),
+  {
+    ...row('rideHeight', 'wheels'),
+    kind: 'choice',
+    need: 'always',
+    choices: choicesOf('prechecks.rideHeight', ['standard', 'differs']),
+    stops: ['differs'],
+  },
+  check('settled', 'wheels', ['lifted', 'braked'], { movesCar: true }),
+];
+
+const load: readonly Field[] = [
+  check('unladen', 'load', ['cargo', 'fittings']),
+  check('roofClear', 'load', ['box', 'rack'], { need: 'optional', mayNotApply: true }),
+  check('towBar', 'load', ['carrier', 'trailer'], { need: 'optional', mayNotApply: true }),
+];
 
 export const prechecks: Stage = {
   id: 'prechecks',
@@ -31,67 +161,12 @@ export const prechecks: Stage = {
   readings: false,
   appliesTo: ['staticHere'],
   fields: [
-    tyre('FL'),
-    tyre('FR'),
-    tyre('RR'),
-    tyre('RL'),
-    confirm('tyresMatch'),
-    confirm('unladen'),
-    {
-      id: 'prechecks.fuel',
-      kind: 'number',
-      label: 'field.prechecks.fuel',
-      per: 'job',
-      need: 'always',
-      unit: '%',
-      decimals: 0,
-      limits: { min: 0, max: 100 },
-      printed: 'prechecks',
-    },
-    {
-      id: 'prechecks.rideHeight',
-      kind: 'choice',
-      label: 'field.prechecks.rideHeight',
-      per: 'job',
-      need: 'always',
-      choices: choicesOf('prechecks.rideHeight', ['standard', 'differs']),
-      stops: ['differs'],
-      printed: 'prechecks',
-    },
-    confirm('steeringStraight'),
-    confirm('settled'),
-    confirm('batterySupport'),
-    confirm('nobodyAboard'),
-    confirm('sensorSeated'),
-    {
-      id: 'prechecks.glass',
-      kind: 'choice',
-      label: 'field.prechecks.glass',
-      per: 'job',
-      need: 'always',
-      choices: choicesOf('prechecks.glass', ['notReplaced', 'makersPart', 'otherPart']),
-      printed: 'prechecks',
-    },
-    {
-      id: 'prechecks.adhesive',
-      kind: 'choice',
-      label: 'field.prechecks.adhesive',
-      per: 'job',
-      need: { whenField: 'prechecks.glass', is: ['makersPart', 'otherPart'] },
-      choices: choicesOf('prechecks.adhesive', ['timeOver', 'timeRunning']),
-      stops: ['timeRunning'],
-      printed: 'prechecks',
-    },
-    {
-      id: 'prechecks.codesBefore',
-      kind: 'text',
-      label: 'field.prechecks.codesBefore',
-      hint: 'field.prechecks.codesBefore.hint',
-      per: 'job',
-      need: 'always',
-      neededToStop: true,
-      printed: 'outcome',
-    },
+    ...seat,
+    ...windscreen,
+    ...faces,
+    ...wheels,
+    ...load,
+    ...['FL', 'FR', 'RL', 'RR'].map(toe),
     {
       id: 'prechecks.condition',
       kind: 'confirm',
@@ -101,5 +176,7 @@ export const prechecks: Stage = {
       stops: ['no'],
       printed: 'prechecks',
     },
+    check('nobodyAboard', 'last', ['aboard', 'doorOpen']),
+    { ...row('remarks', 'last'), kind: 'personal', need: 'optional' },
   ],
 };

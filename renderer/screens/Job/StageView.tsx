@@ -10,6 +10,7 @@ import { DatumScreen } from '../Datum/DatumScreen.tsx';
 import { FormScreen } from '../fields/FormScreen.tsx';
 import { IntakeScreen } from '../Intake/IntakeScreen.tsx';
 import { PlacementScreen } from '../Placement/PlacementScreen.tsx';
+import { PrechecksScreen } from '../Prechecks/PrechecksScreen.tsx';
 import { SignOffScreen } from '../SignOff/SignOffScreen.tsx';
 import { StationsScreen } from '../Stations/StationsScreen.tsx';
 import { HistoryView } from './HistoryView.tsx';
@@ -27,6 +28,7 @@ function stageScreen({ held, view, assessment }: StageViewProps): ReactNode {
     case 'intake':
       return <IntakeScreen held={held} />;
     case 'prechecks':
+      return <PrechecksScreen held={held} />;
     case 'outcome':
       return <FormScreen held={held} stage={stageById(view)} />;
     case 'bay':

@@ -4,8 +4,10 @@ import type { Place } from '../../../core/job/assess.ts';
 import type { Field } from '../../../core/job/stages/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { sayKey } from '../../text/sayKey.ts';
+import { CheckField } from './CheckField.tsx';
 import { ChoiceField, yesNo } from './ChoiceField.tsx';
 import { ConditionField } from './ConditionField.tsx';
+import { CodesField, MomentField, TyreSizeField } from './formFields.tsx';
 import { NumberField } from './NumberField.tsx';
 import { PersonalField } from './PersonalField.tsx';
 import { TypedField } from './TypedField.tsx';
@@ -20,13 +22,15 @@ export interface StageFieldProps {
 /** Lengths measured on a car lie within this; beyond it is asked, never refused. */
 const CAR_LENGTH_MM = { min: 0, max: 7000 } as const;
 
-/** Unit of a quantity: of the procedure's input it stands for, else a length. */
-function quantityUnit({ at, sensor }: Place): 'mm' | '°' {
+/** Unit of a quantity: its own, or of the procedure's input it stands for, else a length. */
+function quantityUnit(field: Field, { at, sensor }: Place): 'mm' | '°' {
+  if (field.quantity === 'angle') return '°';
   const input = sensor?.procedure?.inputs.find((each) => each.name === at.item);
   return input?.quantity === 'angle' ? '°' : 'mm';
 }
 
-export function StageField({ held, field, place }: StageFieldProps): ReactNode {
+export function StageField(props: StageFieldProps): ReactNode {
+  const { held, field, place } = props;
   const { at, condition } = place;
   if (condition !== null) return <ConditionField held={held} field={field} at={at} condition={condition} />;
   const label = place.words ?? sayKey(field.label);
@@ -41,7 +45,7 @@ export function StageField({ held, field, place }: StageFieldProps): ReactNode {
     case 'date':
       return <TypedField held={held} field={field} at={at} />;
     case 'quantity': {
-      const unit = quantityUnit(place);
+      const unit = quantityUnit(field, place);
       return (
         <NumberField
           held={held}
@@ -67,6 +71,14 @@ export function StageField({ held, field, place }: StageFieldProps): ReactNode {
           {...(field.limits === undefined ? {} : { limits: field.limits })}
         />
       );
+    case 'check':
+      return <CheckField {...props} />;
+    case 'codes':
+      return <CodesField {...props} />;
+    case 'moment':
+      return <MomentField {...props} />;
+    case 'tyreSize':
+      return <TyreSizeField {...props} />;
     case 'confirm':
       return (
         <ChoiceField

@@ -1,10 +1,11 @@
 /** A stage's table as a form: its rows in order, grouped by what they are about, one set per sensor where they are. */
-import type { ReactNode } from 'react';
-import { type Place, placesOf } from '../../../core/job/assess.ts';
+import { Fragment, type ReactNode } from 'react';
+import { forbids, type Place, placesOf } from '../../../core/job/assess.ts';
 import { fieldKey } from '../../../core/job/fieldKey.ts';
-import type { Field, Stage } from '../../../core/job/stages/index.ts';
+import type { Field, Stage, Walk } from '../../../core/job/stages/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { sayKey } from '../../text/sayKey.ts';
+import { Forbids } from './Forbids.tsx';
 import { StageField } from './StageField.tsx';
 
 interface Row {
@@ -15,6 +16,7 @@ interface Row {
 interface Group {
   readonly key: string;
   readonly heading: string;
+  readonly walk: Walk | undefined;
   readonly rows: readonly Row[];
 }
 
@@ -23,13 +25,15 @@ export function groupsOf(held: HeldJob, stage: Stage, only?: (field: Field) => b
   const rows = stage.fields
     .filter((field) => only?.(field) ?? true)
     .flatMap((field) => placesOf(held.job, stage, field).map((place) => ({ field, place })));
-  const groups: { key: string; heading: string; rows: Row[] }[] = [];
+  const groups: { key: string; heading: string; walk: Walk | undefined; rows: Row[] }[] = [];
   for (const row of rows) {
     const { sensor } = row.place;
-    const key = `${sensor?.sensor ?? ''} ${sensor === null ? row.field.printed : ''}`;
-    const heading = sensor === null ? sayKey(`group.${row.field.printed}`) : sensor.name;
+    const { walk, printed } = row.field;
+    const key = `${sensor?.sensor ?? ''} ${sensor === null ? (walk ?? printed) : ''}`;
+    const ofJob = walk === undefined ? `group.${printed}` : `walk.${walk}`;
+    const heading = sensor === null ? sayKey(ofJob) : sensor.name;
     const group = groups.find((each) => each.key === key);
-    if (group === undefined) groups.push({ key, heading, rows: [row] });
+    if (group === undefined) groups.push({ key, heading, walk, rows: [row] });
     else group.rows.push(row);
   }
   return groups;
@@ -39,11 +43,14 @@ export function StageForm({
   held,
   stage,
   only,
+  foot,
   children,
 }: {
   readonly held: HeldJob;
   readonly stage: Stage;
   readonly only?: (field: Field) => boolean;
+  /** What stands below the rows of one place of the walk. */
+  readonly foot?: (walk: Walk | undefined) => ReactNode;
   readonly children?: ReactNode;
 }): ReactNode {
   return (
@@ -53,9 +60,13 @@ export function StageForm({
           <h2 className="overline">{group.heading}</h2>
           <div className="form-grid">
             {group.rows.map(({ field, place }) => (
-              <StageField key={fieldKey(field.id, place.at)} held={held} field={field} place={place} />
+              <Fragment key={fieldKey(field.id, place.at)}>
+                <StageField held={held} field={field} place={place} />
+                {forbids(held.job, field, place) ? <Forbids held={held} /> : null}
+              </Fragment>
             ))}
           </div>
+          {foot?.(group.walk)}
         </section>
       ))}
       {children}

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fieldById, stageById, stages } from '../../../core/job/stages/index.ts';
+import { checkChoices, fieldById, stageById, stages } from '../../../core/job/stages/index.ts';
 import { templateOf } from '../../../core/words/index.ts';
 
 const fields = stages.flatMap((stage) => stage.fields.map((field) => ({ stage, field })));
@@ -31,6 +31,8 @@ describe('stage tables', () => {
         field.label,
         ...(field.hint === undefined ? [] : [field.hint]),
         ...(field.choices ?? []).map((choice) => choice.label),
+        ...(field.kind === 'check' ? checkChoices(field).map((choice) => choice.label) : []),
+        ...(field.walk === undefined ? [] : [`walk.${field.walk}`]),
       ]),
     ];
     expect(keys.filter((key) => templateOf(key) === undefined)).toEqual([]);
@@ -38,7 +40,7 @@ describe('stage tables', () => {
 
   test('a condition on another field names a field with those choices', () => {
     for (const { field } of fields) {
-      if (typeof field.need === 'string') continue;
+      if (typeof field.need === 'string' || 'whenSensor' in field.need) continue;
       const other = fieldById(field.need.whenField)?.field;
       const values = other?.choices?.map((choice) => choice.value) ?? [];
       expect(field.need.is.every((value) => values.includes(value))).toBe(true);
@@ -48,7 +50,9 @@ describe('stage tables', () => {
   test('a value that stops the work is one the field can take', () => {
     for (const { field } of fields) {
       const possible =
-        field.kind === 'confirm' ? ['yes', 'no'] : (field.choices ?? []).map((each) => each.value);
+        field.kind === 'confirm' || field.kind === 'check'
+          ? ['yes', 'no']
+          : (field.choices ?? []).map((each) => each.value);
       for (const value of field.stops ?? []) expect(possible).toContain(value);
     }
   });

@@ -13,6 +13,7 @@ const named = stages.flatMap((stage) => [
     field.label,
     ...(field.hint === undefined ? [] : [field.hint]),
     ...(field.choices ?? []).map((choice) => choice.label),
+    ...(field.reasons ?? []).map((reason) => reason.label),
   ]),
 ]);
 
