@@ -26,7 +26,16 @@ describe('a stage as a form', () => {
     const rows = groupsOf(whole, stage).flatMap((group) => group.rows);
     const drawn = new Set(rows.map((row) => row.field.id));
     const inputs = cameraOf(whole).procedure?.inputs ?? [];
-    const expected = stage.fields.filter((field) => field.per !== 'input' || inputs.length > 0);
+    const kinds = whole.job.sensors
+      .filter((sensor) => sensor.disposition === 'staticHere')
+      .map((sensor) => sensor.kind);
+    const expected = stage.fields.filter(
+      ({ per, need }) =>
+        (per !== 'input' || inputs.length > 0) &&
+        (typeof need === 'string' ||
+          !('whenSensor' in need) ||
+          need.whenSensor.some((kind) => kinds.includes(kind))),
+    );
     expect([...drawn].sort()).toEqual(expected.map((field) => field.id).sort());
   });
 
