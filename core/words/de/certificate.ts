@@ -199,4 +199,6 @@ export const CERTIFICATE_DE = {
     'Maßstäbliche Draufsicht, gezeichnet, wie die Person am Gestell steht. Im Kreis vergrößert: Soll und Ist.',
   'certificate.scene.side':
     'Maßstäbliche Seitenansicht; Steigungen des Bodens sind vergrößert wie angegeben.',
+  'certificate.adhesive': 'Klebung der Windschutzscheibe: Fahrzeug darf bewegt werden ab',
+  'certificate.adhesive.from': '{day} {time}',
 } as const satisfies Record<keyof typeof CERTIFICATE, string>;

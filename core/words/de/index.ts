@@ -9,6 +9,7 @@ import { ERRORS_DE } from './errors.ts';
 import { INSTRUMENT_DE } from './instruments.ts';
 import { PLACEMENT_DE } from './placement.ts';
 import { PLANNING_DE } from './planning.ts';
+import { PRECHECK_DE } from './prechecks.ts';
 import { PROCEDURE_DE } from './procedure.ts';
 import { RECIPE_DE } from './recipe.ts';
 import { SCAN_DE } from './scan.ts';
@@ -29,6 +30,7 @@ export const GERMAN = {
   ...INSTRUMENT_DE,
   ...PLACEMENT_DE,
   ...PLANNING_DE,
+  ...PRECHECK_DE,
   ...PROCEDURE_DE,
   ...RECIPE_DE,
   ...SCAN_DE,

@@ -1,5 +1,6 @@
 /** German wording of the stage tables: titles, what a stage is for, cautions, and every label, hint and choice of a field. */
 import type { STAGE_WORDS } from '../stages.ts';
+import { PRECHECK_LABELS_DE } from './prechecks.ts';
 
 export const STAGE_DE = {
   'stage.intake.title': 'Annahme',
@@ -73,17 +74,9 @@ export const STAGE_DE = {
   'field.prechecks.pressureFR': 'Reifendruck, Vorderrad fahrzeugrechts',
   'field.prechecks.pressureRR': 'Reifendruck, Hinterrad fahrzeugrechts',
   'field.prechecks.pressureRL': 'Reifendruck, Hinterrad fahrzeuglinks',
-  'field.prechecks.tyresMatch': 'Alle Reifen in der angegebenen Größe und je Achse gleich',
-  'field.prechecks.unladen': 'Nichts im Fahrzeug, was nicht ab Werk darin war',
-  'field.prechecks.fuel': 'Kraftstoff im Tank',
   'field.prechecks.rideHeight': 'Fahrzeughöhe',
   'field.prechecks.rideHeight.standard': 'ab Werk',
   'field.prechecks.rideHeight.differs': 'geändert, abgesackt',
-  'field.prechecks.steeringStraight': 'Lenkrad gerade und so gehalten',
-  'field.prechecks.settled': 'Fahrzeug seit dem letzten Heben eine Radumdrehung gerollt, am Ende ungebremst',
-  'field.prechecks.batterySupport': 'Batteriestützung angeschlossen und stabil',
-  'field.prechecks.nobodyAboard': 'Niemand im Fahrzeug, Türen zu',
-  'field.prechecks.sensorSeated': 'Sensoren, Halter und Abdeckungen fest und sauber',
   'field.prechecks.glass': 'Windschutzscheibe',
   'field.prechecks.glass.notReplaced': 'nicht ersetzt',
   'field.prechecks.glass.makersPart': 'ersetzt, Originalteil',
@@ -91,8 +84,6 @@ export const STAGE_DE = {
   'field.prechecks.adhesive': 'Kleber: Wartezeit laut Klebstoffhersteller',
   'field.prechecks.adhesive.timeOver': 'ist um',
   'field.prechecks.adhesive.timeRunning': 'läuft noch',
-  'field.prechecks.codesBefore': 'Fehlercodes vor der Arbeit',
-  'field.prechecks.codesBefore.hint': 'Wie das Diagnosegerät sie zeigt; „keine“, wenn es keine gibt',
   'field.prechecks.condition': 'Die eigene Bedingung der Vorgabe ist erfüllt',
 
   'field.bay.support': 'Das Fahrzeug steht auf',
@@ -182,4 +173,5 @@ export const STAGE_DE = {
   'field.signoff.stopReason.unfitBay': 'Messplatz nicht geeignet',
   'field.signoff.stopReason.timeRanOut': 'Zeit reichte nicht',
   'field.signoff.stopWords': 'In eigenen Worten',
+  ...PRECHECK_LABELS_DE,
 } as const satisfies Record<keyof typeof STAGE_WORDS, string>;
