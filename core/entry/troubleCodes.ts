@@ -9,6 +9,9 @@ import { err, ok, type Result } from '../result.ts';
 /** What is recorded where the scan tool shows no code. */
 export const NO_CODES = 'none';
 
+/** How people write it, in the languages of this program. */
+const SAYS_NONE: ReadonlySet<string> = new Set(['NONE', 'KEINE']);
+
 /** The most codes of one list; a car with more has another trouble first. */
 export const MOST_CODES = 40;
 
@@ -46,7 +49,7 @@ export function parseTroubleCodes(text: string): Result<readonly string[], Codes
     .replace(/[\u2010-\u2015\u2212]/g, '-')
     .split(/[\s,;]+/)
     .filter((part) => part !== '');
-  if (parts.includes(NO_CODES.toUpperCase())) {
+  if (parts.some((part) => SAYS_NONE.has(part))) {
     return parts.length === 1 ? ok([NO_CODES]) : err({ key: 'codes.noneAndSome', values: {} });
   }
   const wrong = parts.find((part) => !CODE.test(part));

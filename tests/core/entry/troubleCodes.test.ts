@@ -17,6 +17,7 @@ describe('fault codes in the form of SAE J2012 (from memory)', () => {
     ['U0100\u201387', ['U0100-87']],
     ['none', ['none']],
     ['  NONE ', ['none']],
+    ['keine', ['none']],
     ['', []],
   ])('%j is read', (text, codes) => {
     expect(codesOf(text)).toEqual(codes);
