@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { solvePlacement } from '../../core/placement/solvePlacement.ts';
 import type { PlacementReading, StationRequirement } from '../../core/placement/types.ts';
+import type { TrueLayout } from '../../core/rehearsal/trueBay.ts';
 import { answerOf, deviationsOf, stationOf } from '../core/placement/answers.ts';
-import { CENTRE, EQUIPMENT, inputOf, SQUARE, type TrueLayout } from '../core/placement/trueLayout.ts';
+import { CENTRE, EQUIPMENT, inputOf, SQUARE } from '../core/placement/trueLayout.ts';
 
 const SEED = 20261125;
 const DEG = Math.PI / 180;

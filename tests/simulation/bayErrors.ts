@@ -25,7 +25,8 @@ import type {
   PlacementInstrument,
   PlacementReading,
 } from '../../core/placement/types.ts';
-import { asReadings, type Errors, type TrueLayout, trueReadings } from '../core/placement/trueLayout.ts';
+import { type Errors, type TrueLayout, trueReadings } from '../../core/rehearsal/trueBay.ts';
+import { asReadings } from '../core/placement/trueLayout.ts';
 import type { Draws } from './draws.ts';
 
 /** How a job is measured. */

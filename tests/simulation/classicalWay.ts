@@ -10,7 +10,8 @@
 
 import { defaultUncertainties } from '../../core/placement/defaults.ts';
 import type { WorkClass } from '../../core/placement/types.ts';
-import { type Pose6, SQUARE } from '../core/placement/trueLayout.ts';
+import type { Pose6 } from '../../core/rehearsal/trueBay.ts';
+import { SQUARE } from '../core/placement/trueLayout.ts';
 import type { Draws } from './draws.ts';
 import { type Bay, type Cell, madeOf, type Outcome, stationFor, trulyWithin } from './technician.ts';
 

@@ -10,8 +10,9 @@ import type {
   PlacementInstrument,
   StationRequirement,
 } from '../../core/placement/types.ts';
+import type { TrueLayout } from '../../core/rehearsal/trueBay.ts';
 import { coverageFactor } from '../../core/uncertainty/coverage.ts';
-import { CENTRE, type TrueLayout } from '../core/placement/trueLayout.ts';
+import { CENTRE } from '../core/placement/trueLayout.ts';
 import { type Measuring, personIn, readBy } from './bayErrors.ts';
 import { type Draws, drawsFrom } from './draws.ts';
 

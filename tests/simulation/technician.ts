@@ -14,7 +14,8 @@ import type {
   StationRequirement,
   WorkClass,
 } from '../../core/placement/types.ts';
-import { CENTRE, EQUIPMENT, type Pose6, SQUARE, type TrueLayout } from '../core/placement/trueLayout.ts';
+import type { Pose6, TrueLayout } from '../../core/rehearsal/trueBay.ts';
+import { CENTRE, EQUIPMENT, SQUARE } from '../core/placement/trueLayout.ts';
 import { type Measuring, personIn, readBy, type SimulatedPerson } from './bayErrors.ts';
 import type { Draws } from './draws.ts';
 

@@ -5,7 +5,8 @@ import { type Impact, impactOf, impactOnJob } from '../../../core/job/impact.ts'
 import type { Job, RecordedReading } from '../../../core/job/job.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import type { StationRequirement } from '../../../core/placement/types.ts';
-import { CENTRE, SLIDES, SQUARE, type TrueLayout } from '../placement/trueLayout.ts';
+import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
+import { CENTRE, SLIDES, SQUARE } from '../placement/trueLayout.ts';
 import { Journal, procedureOf } from './madeJob.ts';
 
 function journalOf(layout: TrueLayout, stations: readonly StationRequirement[] = [CENTRE]): Journal {

@@ -6,8 +6,9 @@ import { type JobEvent, reduce } from '../../../core/job/reduce.ts';
 import { defaultRecipe, type ReadingSpec, specOf } from '../../../core/placement/recipe.ts';
 import type { PlacementEquipment, StationRequirement } from '../../../core/placement/types.ts';
 import type { Procedure, ProcedureStation } from '../../../core/procedure/schema.ts';
+import { type TrueLayout, trueReadings } from '../../../core/rehearsal/trueBay.ts';
 import { degFromRad } from '../../../core/units.ts';
-import { EQUIPMENT, type TrueLayout, trueReadings } from '../placement/trueLayout.ts';
+import { EQUIPMENT } from '../placement/trueLayout.ts';
 
 const traced = { serial: 'X', certificate: 'X', dueOn: '2030-01-01' };
 

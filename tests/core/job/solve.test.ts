@@ -7,9 +7,10 @@ import { placementEquipment, placementInput, solveAll, solveJob } from '../../..
 import { slotKey } from '../../../core/placement/recipe.ts';
 import { solvePlacement } from '../../../core/placement/solvePlacement.ts';
 import type { PlacementAnswer, StationRequirement } from '../../../core/placement/types.ts';
+import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { deviationsOf, stationOf } from '../placement/answers.ts';
 import { bodyInput } from '../placement/bodies/bodyLayout.ts';
-import { CENTRE, SLIDES, SQUARE, type TrueLayout } from '../placement/trueLayout.ts';
+import { CENTRE, SLIDES, SQUARE } from '../placement/trueLayout.ts';
 import { equipmentOf, Journal, ofStand } from './madeJob.ts';
 
 const DEG = Math.PI / 180;

@@ -4,8 +4,9 @@ import { defaultUncertainties } from '../../../core/placement/defaults.ts';
 import { repeatability, slotValues, spreadFindings } from '../../../core/placement/readings.ts';
 import { defaultRecipe } from '../../../core/placement/recipe.ts';
 import type { PlacementReading, StationRequirement } from '../../../core/placement/types.ts';
+import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf, coordinateOf, stationOf } from './answers.ts';
-import { CENTRE, inputOf, SQUARE, type TrueLayout } from './trueLayout.ts';
+import { CENTRE, inputOf, SQUARE } from './trueLayout.ts';
 
 const DEG = Math.PI / 180;
 

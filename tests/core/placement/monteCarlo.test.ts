@@ -7,16 +7,9 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { lineExtensionU } from '../../../core/placement/carNetwork.ts';
 import { defaultUncertainties, splitTapeClass } from '../../../core/placement/defaults.ts';
 import type { PlacementEquipment } from '../../../core/placement/types.ts';
+import { type Errors, type TrueLayout, trueReadings } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf, deviationsOf, stationOf } from './answers.ts';
-import {
-  asReadings,
-  EQUIPMENT,
-  type Errors,
-  inputOf,
-  SQUARE,
-  type TrueLayout,
-  trueReadings,
-} from './trueLayout.ts';
+import { asReadings, EQUIPMENT, inputOf, SQUARE } from './trueLayout.ts';
 
 /** Park and Miller's minimal generator with Box and Muller: small, seeded, good enough for spreads. */
 function normals(seed: number): () => number {

@@ -5,21 +5,17 @@
 import { describe, expect, test } from 'vitest';
 import { moveValues } from '../../../core/placement/moves.ts';
 import type { Move, PlacementAnswer, StationRequirement } from '../../../core/placement/types.ts';
-import { answerOf, coordinateOf, stationOf } from './answers.ts';
 import {
-  CENTRE,
   dotted,
-  EQUIPMENT,
-  inputOf,
   type P3,
   plus,
-  SLIDES,
-  SQUARE,
   by as scaledBy,
   type TrueLayout,
   turnedAxes,
   worldOf,
-} from './trueLayout.ts';
+} from '../../../core/rehearsal/trueBay.ts';
+import { answerOf, coordinateOf, stationOf } from './answers.ts';
+import { CENTRE, EQUIPMENT, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 
 const DEG = Math.PI / 180;
 

@@ -4,17 +4,9 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { PlacementEquipment, StationRequirement } from '../../../core/placement/types.ts';
+import { type Pose6, type TrueLayout, worldOf } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf, deviationsOf, stationOf } from './answers.ts';
-import {
-  CENTRE,
-  EQUIPMENT,
-  inputOf,
-  type Pose6,
-  SLIDES,
-  SQUARE,
-  type TrueLayout,
-  worldOf,
-} from './trueLayout.ts';
+import { CENTRE, EQUIPMENT, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 
 const DEG = Math.PI / 180;
 

@@ -6,10 +6,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Coordinate } from '../../../core/frames.ts';
 import type { Move, MoveKind, PlacementInput, StationRequirement } from '../../../core/placement/types.ts';
+import type { Pose6, TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { thrustAngleRad } from '../../../core/vehicle/datum.ts';
 import { say } from '../../../core/words/index.ts';
 import { answerOf, deviationsOf } from './answers.ts';
-import { CENTRE, inputOf, type Pose6, SQUARE, type TrueLayout } from './trueLayout.ts';
+import { CENTRE, inputOf, SQUARE } from './trueLayout.ts';
 
 const DEG = Math.PI / 180;
 

@@ -7,11 +7,12 @@ import { deviationWriter } from '../../../core/placement/deviationLanes.ts';
 import { deviations, frameOf, targetAtCentre } from '../../../core/placement/model.ts';
 import { placementTrials, simulatePlacement } from '../../../core/placement/monteCarlo.ts';
 import type { PlacementInput, StationRequirement } from '../../../core/placement/types.ts';
+import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { normalProbability } from '../../../core/uncertainty/coverage.ts';
 import { randomFrom } from '../../../core/uncertainty/random.ts';
 import { perturbedNetwork } from '../../simulation/perturbedNetwork.ts';
 import { answerOf, coordinateOf } from './answers.ts';
-import { CENTRE, inputOf, SLIDES, SQUARE, type TrueLayout } from './trueLayout.ts';
+import { CENTRE, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 
 const LAYOUT: TrueLayout = {
   ...SQUARE,

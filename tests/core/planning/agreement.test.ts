@@ -15,8 +15,9 @@ import { planDesign, predict } from '../../../core/planning/predict.ts';
 import { planOfReadings } from '../../../core/planning/rank.ts';
 import { recipeById } from '../../../core/planning/recipes.ts';
 import type { PlanSetUp, RecipeId } from '../../../core/planning/types.ts';
+import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf } from '../placement/answers.ts';
-import { CENTRE, EQUIPMENT, inputOf, SLIDES, SQUARE, type TrueLayout } from '../placement/trueLayout.ts';
+import { CENTRE, EQUIPMENT, inputOf, SLIDES, SQUARE } from '../placement/trueLayout.ts';
 import { CAR } from './setUps.ts';
 
 const DEG = Math.PI / 180;

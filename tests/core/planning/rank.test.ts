@@ -4,8 +4,9 @@ import { predict } from '../../../core/planning/predict.ts';
 import { planOfReadings, rankNext } from '../../../core/planning/rank.ts';
 import { planOnce } from '../../../core/planning/recipes.ts';
 import { nextSentence } from '../../../core/planning/sentences.ts';
+import { trueReadings } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf, coordinateOf } from '../placement/answers.ts';
-import { asReadings, CENTRE, inputOf, SQUARE, trueReadings } from '../placement/trueLayout.ts';
+import { asReadings, CENTRE, inputOf, SQUARE } from '../placement/trueLayout.ts';
 import { designFor, planWith, predictedOf, setUpOf, stationWith } from './setUps.ts';
 
 const TIGHT = setUpOf({ stations: [stationWith(4, 0.5)] });

@@ -9,9 +9,10 @@ import { slotValues } from '../../../../core/placement/readings.ts';
 import { defaultRecipe, fixturePartOf, slotKey } from '../../../../core/placement/recipe.ts';
 import { heldReadings } from '../../../../core/placement/setups.ts';
 import type { PlacementInput, StationRequirement } from '../../../../core/placement/types.ts';
+import type { TrueLayout } from '../../../../core/rehearsal/trueBay.ts';
 import { wordFaults } from '../../../../core/words/index.ts';
 import { answerOf, coordinateOf, deviationsOf, stationOf } from '../answers.ts';
-import { CENTRE, EQUIPMENT, SQUARE, type TrueLayout } from '../trueLayout.ts';
+import { CENTRE, EQUIPMENT, SQUARE } from '../trueLayout.ts';
 import { bodyInput } from './bodyLayout.ts';
 
 const DEG = Math.PI / 180;

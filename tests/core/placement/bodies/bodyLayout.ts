@@ -6,16 +6,13 @@ import type {
   StationRequirement,
 } from '../../../../core/placement/types.ts';
 import {
-  asReadings,
-  CENTRE,
   distance,
-  EQUIPMENT,
-  inputOf,
   type P3,
   type TrueLayout,
   trueReadings,
   worldOf,
-} from '../trueLayout.ts';
+} from '../../../../core/rehearsal/trueBay.ts';
+import { asReadings, CENTRE, EQUIPMENT, inputOf } from '../trueLayout.ts';
 
 const PLANE_MM = 1432.1;
 

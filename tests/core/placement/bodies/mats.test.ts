@@ -14,15 +14,13 @@ import {
 import { slotValues } from '../../../../core/placement/readings.ts';
 import {
   distance,
-  EQUIPMENT,
-  inputOf,
   type P3,
   plus,
-  SQUARE,
   by as scaledBy,
   type TrueLayout,
   worldOf,
-} from '../trueLayout.ts';
+} from '../../../../core/rehearsal/trueBay.ts';
+import { EQUIPMENT, inputOf, SQUARE } from '../trueLayout.ts';
 
 const DEG = Math.PI / 180;
 const PLANE_MM = 1432.1;

@@ -5,8 +5,8 @@ import { poseInVehicle } from '../../../../core/frames.ts';
 import type { FixtureKinematics } from '../../../../core/placement/kinematics/fixtureKinematics.ts';
 import { movesTo, slideMove } from '../../../../core/placement/moves.ts';
 import type { Move, PlacementFixture, StationFinding } from '../../../../core/placement/types.ts';
+import type { P3 } from '../../../../core/rehearsal/trueBay.ts';
 import { say, wordFaults } from '../../../../core/words/index.ts';
-import type { P3 } from '../trueLayout.ts';
 import { anglesOf, place, pushed, type Steel, turnedAbout } from './stands.ts';
 
 const DEG = Math.PI / 180;

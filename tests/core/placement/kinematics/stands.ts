@@ -5,7 +5,15 @@
  */
 import type { FixtureKinematics } from '../../../../core/placement/kinematics/fixtureKinematics.ts';
 import type { PlacementFixture } from '../../../../core/placement/types.ts';
-import { about, dir, dotted, less, type P3, plus, by as scaledBy } from '../trueLayout.ts';
+import {
+  about,
+  dir,
+  dotted,
+  less,
+  type P3,
+  plus,
+  by as scaledBy,
+} from '../../../../core/rehearsal/trueBay.ts';
 
 /** The parts of a stand, in the car's frame: the pivot's floor point and the numbers its parts are set to. */
 export interface Steel {

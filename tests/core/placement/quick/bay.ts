@@ -4,7 +4,8 @@ import { QUICK_READINGS } from '../../../../core/placement/quick/expected.ts';
 import { type QuickGround, quickGround } from '../../../../core/placement/quick/ground.ts';
 import { fixturePartOf } from '../../../../core/placement/recipeSpec.ts';
 import type { PlacementInput, PlacementReading } from '../../../../core/placement/types.ts';
-import { inputOf, type Pose6, SQUARE, type TrueLayout } from '../trueLayout.ts';
+import type { Pose6, TrueLayout } from '../../../../core/rehearsal/trueBay.ts';
+import { inputOf, SQUARE } from '../trueLayout.ts';
 
 /** The station's own pose. */
 export const GOAL = SQUARE.target;

@@ -10,7 +10,7 @@ import {
   readingOf,
   slopeOf,
 } from '../../../../core/placement/quick/expected.ts';
-import type { Pose6 } from '../trueLayout.ts';
+import type { Pose6 } from '../../../../core/rehearsal/trueBay.ts';
 import { carOnly, fixtureReadings, GOAL, groundOf, LEVEL_AHEAD } from './bay.ts';
 
 const asTarget = (pose: Pose6): TargetPose => ({

@@ -6,8 +6,8 @@ import { linearReading } from '../../../../core/placement/quick/expected.ts';
 import { afterLook } from '../../../../core/placement/quick/look.ts';
 import { putUpByEye } from '../../../../core/placement/quick/quickPlacement.ts';
 import type { QuickKnowledge } from '../../../../core/placement/quick/types.ts';
+import type { Pose6 } from '../../../../core/rehearsal/trueBay.ts';
 import { answerOf } from '../answers.ts';
-import type { Pose6 } from '../trueLayout.ts';
 import { carOnly, fixtureReadings, GOAL, groundOf, LEVEL_AHEAD } from './bay.ts';
 
 const OFF: Pose6 = {

@@ -7,8 +7,9 @@ import { mostTelling } from '../../../../core/placement/quick/telling.ts';
 import type { QuickAnswer, QuickMove, QuickStep } from '../../../../core/placement/quick/types.ts';
 import { solvePlacement } from '../../../../core/placement/solvePlacement.ts';
 import type { PlacementInput } from '../../../../core/placement/types.ts';
+import type { Pose6 } from '../../../../core/rehearsal/trueBay.ts';
 import { say } from '../../../../core/words/index.ts';
-import { CENTRE, type Pose6 } from '../trueLayout.ts';
+import { CENTRE } from '../trueLayout.ts';
 import { carOnly, fixtureReadings, GOAL, groundOf, LEVEL_AHEAD } from './bay.ts';
 
 const placement = carOnly(LEVEL_AHEAD);
