@@ -3,21 +3,26 @@
  * Their product is the condition (Golub & Van Loan, section 2.6).
  */
 import { addAt, at, indexAt } from '../linalg/at.ts';
+import type { Block } from '../linalg/block.ts';
 import type { Elimination } from '../linalg/elimination.ts';
 import { inverseNormBound } from '../linalg/inverseNorm.ts';
 import type { SparseCholesky } from '../linalg/sparseCholesky.ts';
 
 /** Roots of the matrix' diagonal, in the order of the unknowns. */
-export function scaleOf({ n, position }: Elimination, matrix: Float64Array): Float64Array {
-  const scale = new Float64Array(n);
+export function scaleOf({ n, position }: Elimination, matrix: Float64Array, block: Block): Float64Array {
+  const scale = block.floats(n);
   for (let i = 0; i < n; i++) scale[i] = Math.sqrt(at(matrix, indexAt(position, i)));
   return scale;
 }
 
 /** Norm of the scaled matrix. */
-export function scaledNorm(elimination: Elimination, matrix: Float64Array, scale: Float64Array): number {
-  const { n, order, start, below } = elimination;
-  const sums = new Float64Array(n).fill(1);
+export function scaledNorm(
+  { n, order, start, below }: Elimination,
+  matrix: Float64Array,
+  scale: Float64Array,
+  block: Block,
+): number {
+  const sums = block.floats(n).fill(1);
   for (let k = 0; k < n; k++) {
     const own = indexAt(order, k);
     for (let a = indexAt(start, k), end = indexAt(start, k + 1); a < end; a++) {
@@ -31,9 +36,9 @@ export function scaledNorm(elimination: Elimination, matrix: Float64Array, scale
 }
 
 /** Norm of the scaled matrix' inverse, from the whole inverse. */
-export function wholeInverseNorm(inverse: Float64Array, scale: Float64Array): number {
+export function wholeInverseNorm(inverse: Float64Array, scale: Float64Array, block: Block): number {
   const n = scale.length;
-  const sums = new Float64Array(n);
+  const sums = block.floats(n);
   for (let i = 0; i < n; i++) {
     const own = at(scale, i);
     let sum = 0;

@@ -12,12 +12,15 @@ import type { GlobalTest, RowResult } from './solution.ts';
 import { DETECTABLE, GLOBAL_ALPHA, UNCONTROLLED } from './testLevels.ts';
 import { rowAgainst, testProduct, testVectors } from './testVectors.ts';
 
-/** What a row's result says before any test: where it came from, observed, computed, residual. */
-function asRead(
+/** A row's result: where it came from, observed, computed, residual, and what the test says. */
+function rowResult(
   lin: Linearisation,
   one: Observation,
   i: number,
-): Omit<RowResult, 'redundancy' | 'standardised' | 'minimalDetectable'> {
+  redundancy: number,
+  standardised: number | undefined,
+  minimalDetectable: number | undefined,
+): RowResult {
   return {
     id: `${one.source}/${one.component}`,
     source: one.source,
@@ -29,6 +32,9 @@ function asRead(
     computed: at(lin.rows.computed, i),
     residual: at(lin.residuals, i),
     u: one.u,
+    redundancy,
+    standardised,
+    minimalDetectable,
   };
 }
 
@@ -41,13 +47,9 @@ export function rowResults(lin: Linearisation, covariance: Covariance): RowResul
     const weight = at(lin.weights, i);
     const redundancy = weight === 0 ? 0 : 1 - weight * at(variances, i);
     const controlled = redundancy > UNCONTROLLED;
-    const spread = one.u / Math.sqrt(controlled ? redundancy : 1);
-    return {
-      ...asRead(lin, one, i),
-      redundancy: Math.max(0, redundancy),
-      standardised: controlled ? residual / (one.u * Math.sqrt(redundancy)) : undefined,
-      minimalDetectable: controlled ? DETECTABLE * spread : undefined,
-    };
+    if (!controlled) return rowResult(lin, one, i, Math.max(0, redundancy), undefined, undefined);
+    const root = Math.sqrt(redundancy);
+    return rowResult(lin, one, i, redundancy, residual / (one.u * root), DETECTABLE * (one.u / root));
   });
 }
 
@@ -60,12 +62,9 @@ function correlatedResults(lin: Linearisation, covariance: Float64Array): RowRes
     const redundancy = one.exact === true ? 0 : 1 - rowAgainst(lin, covariance, i, vector);
     const power = one.exact === true ? 0 : testProduct(lin, covariance, vector, vector);
     const controlled = power * one.u * one.u > UNCONTROLLED;
-    return {
-      ...asRead(lin, one, i),
-      redundancy,
-      standardised: controlled ? vector.force / Math.sqrt(power) : undefined,
-      minimalDetectable: controlled ? DETECTABLE / Math.sqrt(power) : undefined,
-    };
+    if (!controlled) return rowResult(lin, one, i, redundancy, undefined, undefined);
+    const root = Math.sqrt(power);
+    return rowResult(lin, one, i, redundancy, vector.force / root, DETECTABLE / root);
   });
 }
 

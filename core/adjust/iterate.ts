@@ -51,20 +51,24 @@ export type NoArrival =
 /** Iterates from `state.values` as they stand. */
 export function iterate(lin: Linearisation, mostIterations: number): Result<Arrival, NoArrival> {
   let squares = lin.evaluate();
-  const { normal, gauge } = firstSystem(lin);
-  const before = new Float64Array(lin.state.values.length);
+  const { normal, gauge, factored } = firstSystem(lin);
+  let ready = factored;
+  const before = lin.block.floats(lin.state.values.length);
   let damping = 0;
   let damped = false;
   let lengthBefore = 0;
   for (let iterations = 1; iterations <= mostIterations; iterations++) {
     const pair = lin.rows.coincident[0];
     if (pair !== undefined) return err({ why: 'coincident', pair });
-    normal.assemble();
-    while (normal.factorise(damping) >= 0) {
-      damped = true;
-      damping = raised(damping);
-      if (damping > MOST_DAMPING) return err({ why: 'undetermined', gauge, normal });
+    if (!ready) {
+      normal.assemble();
+      while (normal.factorise(damping) >= 0) {
+        damped = true;
+        damping = raised(damping);
+        if (damping > MOST_DAMPING) return err({ why: 'undetermined', gauge, normal });
+      }
     }
+    ready = false;
     normal.solve();
     const length = lin.stepSquared(normal.step);
     if (!(length < WILD_SQUARED)) {
@@ -104,18 +108,25 @@ export function iterate(lin: Linearisation, mostIterations: number): Result<Arri
   return err({ why: 'notConverged', iterations: mostIterations, gauge, normal });
 }
 
+interface FirstSystem {
+  readonly normal: NormalSystem;
+  readonly gauge: Gauge;
+  readonly factored: boolean;
+}
+
 /**
  * The normal equations at the start, with the layout's freedoms. Where enough is given to hold the layout they are tried
- * without any: a matrix that factors well leaves no motion free, and the search for one is spared.
+ * without any: a matrix that factors well leaves no motion free, and the search for one is spared. `factored` then, it is
+ * ready for the first step.
  */
-function firstSystem(lin: Linearisation): { readonly normal: NormalSystem; readonly gauge: Gauge } {
+function firstSystem(lin: Linearisation): FirstSystem {
   if (lin.mayBeHeld) {
     const normal = new NormalSystem(lin, HELD);
     normal.assemble();
-    if (normal.factorise(0, WELL_HELD) < 0) return { normal, gauge: HELD };
+    if (normal.factorise(0, WELL_HELD) < 0) return { normal, gauge: HELD, factored: true };
   }
   const gauge = findGauge(lin);
-  return { normal: new NormalSystem(lin, gauge), gauge };
+  return { normal: new NormalSystem(lin, gauge), gauge, factored: false };
 }
 
 function raised(damping: number): number {

@@ -1,13 +1,19 @@
 /** One problem at its current values: rows of partials, residuals and the weighted sum of squares. */
 import { at, indexAt } from '../linalg/at.ts';
+import { Block } from '../linalg/block.ts';
 import type { Problem } from './problem.ts';
 import { Rows } from './rows.ts';
 import { State } from './state.ts';
 import { type SparseRows, Whitening } from './whitening.ts';
 
+/** Bytes that a row or an unknown needs on the way to a solution, about. */
+const BYTES_EACH = 256;
+
 /** The working state of a solution. */
 export class Linearisation {
   readonly problem: Problem;
+  /** Memory for everything that is made once for a solution. */
+  readonly block: Block;
   readonly state: State;
   readonly rows: Rows;
   /** 1 / u^2; 0 for exact rows. */
@@ -25,11 +31,13 @@ export class Linearisation {
   constructor(problem: Problem) {
     const count = problem.observations.length;
     this.problem = problem;
-    this.state = new State(problem.layout);
-    this.rows = new Rows(count, this.state);
-    this.weights = new Float64Array(count);
-    this.residuals = new Float64Array(count);
-    this.observed = new Float64Array(count);
+    const block = new Block(BYTES_EACH * (count + problem.layout.slots.length));
+    this.block = block;
+    this.state = new State(problem.layout, block);
+    this.rows = new Rows(count, this.state, block);
+    this.weights = block.floats(count);
+    this.residuals = block.floats(count);
+    this.observed = block.floats(count);
     const exact: number[] = [];
     problem.observations.forEach((one, i) => {
       this.observed[i] = one.observed;
@@ -53,28 +61,29 @@ export class Linearisation {
   evaluate(): number {
     const { problem, state, rows, residuals, weights, observed } = this;
     state.update();
-    rows.clear();
+    rows.begin();
     for (const reading of problem.bound) reading.write(state, rows);
     for (const slot of problem.known) {
       rows.row(at(state.values, slot));
       rows.slot(slot, 1);
     }
-    let squares = 0;
-    for (let i = 0; i < residuals.length; i++) {
-      const v = at(observed, i) - at(rows.computed, i);
-      residuals[i] = v;
-      squares += at(weights, i) * v * v;
+    rows.end();
+    for (let i = 0; i < residuals.length; i++) residuals[i] = at(observed, i) - at(rows.computed, i);
+    if (problem.groups.length > 0) {
+      this.whitening ??= new Whitening(problem.groups, rows, weights);
+      this.whitening.update(rows, residuals);
     }
-    return problem.groups.length === 0 ? squares : this.whitenedSquares();
+    return this.squares();
   }
 
-  private whitenedSquares(): number {
-    this.whitening ??= new Whitening(this.problem.groups, this.rows, this.weights);
-    this.whitening.update(this.rows, this.residuals);
-    const { weights, residuals } = this.whitening;
+  /** The weighted sum of squared residuals as they stand. */
+  squares(): number {
+    const { weights, residuals } = this.white;
     let squares = 0;
-    for (let i = 0; i < residuals.length; i++)
-      squares += at(weights, i) * at(residuals, i) * at(residuals, i);
+    for (let i = 0; i < residuals.length; i++) {
+      const v = at(residuals, i);
+      squares += at(weights, i) * v * v;
+    }
     return squares;
   }
 

@@ -42,12 +42,11 @@ export class NormalSystem {
     this.lin = lin;
     this.gauge = gauge;
     this.pattern = normalPattern(lin.white.rows, n);
-    this.cholesky = new SparseCholesky(this.pattern.elimination);
+    this.cholesky = new SparseCholesky(this.pattern.elimination, lin.block);
     const count = valueCount(this.pattern.elimination);
-    const all = new Float64Array(count + 2 * n);
-    this.matrix = all.subarray(0, count);
-    this.right = all.subarray(count, count + n);
-    this.step = all.subarray(count + n);
+    this.matrix = lin.block.floats(count);
+    this.right = lin.block.floats(n);
+    this.step = lin.block.floats(n);
     this.hard = new HardConstraints(lin.exact.length, n);
     this.inner = this.innerConstraints();
     this.pins = this.inner?.pins() ?? [];
@@ -152,12 +151,13 @@ export class NormalSystem {
   covariance(): { readonly covariance: Covariance; readonly condition: number } {
     const { n, matrix, cholesky, pattern, hard } = this;
     const { elimination } = pattern;
-    const scale = scaleOf(elimination, matrix);
-    const norm = scaledNorm(elimination, matrix, scale);
+    const { block } = this.lin;
+    const scale = scaleOf(elimination, matrix, block);
+    const norm = scaledNorm(elimination, matrix, scale, block);
     // Inner constraints join every unknown with every other.
     if (n <= WHOLE_UP_TO || this.pins.length > 0) {
       const inverse = wholeInverse(cholesky);
-      const condition = norm * wholeInverseNorm(inverse, scale);
+      const condition = norm * wholeInverseNorm(inverse, scale, block);
       return { covariance: wholeCovariance(this.constrained(inverse), n), condition };
     }
     const near = inverseOnPattern(cholesky);

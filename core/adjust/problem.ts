@@ -5,7 +5,8 @@
 import { err, ok, type Result } from '../result.ts';
 import { bindCorrelations, type CorrelatedRows, correlate } from './correlation.ts';
 import type { AdjustError } from './errors.ts';
-import { type Layout, layOut } from './layout.ts';
+import type { Layout } from './layout.ts';
+import { layOutAgain } from './layoutKept.ts';
 import { Binder, isUsable } from './models/binder.ts';
 import type { BoundReading, FullMatrix, RowHead } from './models/model.ts';
 import { bindReading } from './models/table.ts';
@@ -46,7 +47,7 @@ export function prepare(network: Network): Result<Problem, AdjustError> {
   if (duplicate !== undefined) {
     return err({ code: 'adjust/duplicateId', ids: [duplicate], cure: 'renameDuplicate' });
   }
-  const layout = layOut(network);
+  const layout = layOutAgain(network);
   const binder = new Binder(layout);
   const observations: Observation[] = [];
   const grouped: { readonly reading: Reading; readonly first: number; readonly covariance: FullMatrix }[] =
@@ -59,7 +60,11 @@ export function prepare(network: Network): Result<Problem, AdjustError> {
     }
     for (const head of one.heads) {
       observations.push({
-        ...head,
+        component: head.component,
+        unit: head.unit,
+        observed: head.observed,
+        u: head.u,
+        exact: head.exact === true,
         source: reading.id,
         kind: reading.kind,
         instrument: reading.instrument,
@@ -78,6 +83,7 @@ export function prepare(network: Network): Result<Problem, AdjustError> {
       unit: slot.unit,
       observed: slot.prior.value ?? Number.NaN,
       u: slot.prior.u,
+      exact: false,
       source: slot.owner,
       kind: KNOWN_KIND[slot.of],
       instrument: undefined,

@@ -1,8 +1,11 @@
 /**
  * The linearised readings: one sparse row of partial derivatives per scalar observation, over the unknowns only.
- * Models write into it, always the same partials in the same order, zero or not: the pattern is found once.
+ * Models write into it, always the same partials in the same order, zero or not: where each goes is found out once, and
+ * every later writing follows the same way.
  */
-import { at, indexAt } from '../linalg/at.ts';
+import { addAt, at, indexAt } from '../linalg/at.ts';
+import type { Block } from '../linalg/block.ts';
+import { invariant } from '../result.ts';
 import type { State } from './state.ts';
 
 /** Rows of partial derivatives in compressed form, with the computed value of each. */
@@ -18,43 +21,75 @@ export class Rows {
   /** Where a column stands in the row being written, to add up partials that meet in one unknown. */
   private readonly position: Int32Array;
   private readonly state: State;
+  /** Where each partial went, in the order of writing; -1 for that of a fixed slot. */
+  private way: Int32Array;
+  private wayLength = 0;
+  private passed = 0;
+  /** The choice of unknowns the way belongs to; -1 while it is being found. */
+  private wayOf = -1;
 
-  constructor(rowCount: number, state: State) {
+  constructor(rowCount: number, state: State, block: Block) {
     this.state = state;
-    this.start = new Int32Array(rowCount + 1);
-    this.computed = new Float64Array(rowCount);
-    this.columns = new Int32Array(rowCount * 8 + 16);
-    this.partials = new Float64Array(rowCount * 8 + 16);
-    this.position = new Int32Array(state.layout.slotOfColumn.length).fill(-1);
+    this.start = block.integers(rowCount + 1);
+    this.computed = block.floats(rowCount);
+    this.columns = block.integers(rowCount * 8 + 16);
+    this.partials = block.floats(rowCount * 8 + 16);
+    this.way = block.integers(rowCount * 10 + 32);
+    this.position = block.integers(state.layout.slotOfColumn.length).fill(-1);
   }
 
-  /** Forgets all rows, to be written again at new values. */
-  clear(): void {
+  /** Begins to write all rows, at new values. */
+  begin(): void {
     this.count = 0;
-    this.used = 0;
+    this.passed = 0;
     this.coincident.length = 0;
+    if (this.wayOf === this.state.choices) {
+      this.partials.fill(0, 0, this.used);
+    } else {
+      this.wayOf = -1;
+      this.wayLength = 0;
+      this.used = 0;
+    }
+  }
+
+  /** All rows are written. */
+  end(): void {
+    invariant(this.wayOf < 0 || this.passed === this.wayLength, 'models write the same partials every time');
+    this.wayOf = this.state.choices;
   }
 
   /** Begins the next row with the value its reading should have. */
   row(computed: number): void {
     this.computed[this.count++] = computed;
-    this.start[this.count] = this.used;
+    if (this.wayOf < 0) this.start[this.count] = this.used;
   }
 
   /** Adds the partial derivative of the current row by one slot; fixed slots take none. */
   slot(slot: number, partial: number): void {
+    if (this.wayOf >= 0) {
+      const entry = indexAt(this.way, this.passed++);
+      if (entry >= 0) addAt(this.partials, entry, partial);
+    } else this.firstSlot(slot, partial);
+  }
+
+  private firstSlot(slot: number, partial: number): void {
     const column = indexAt(this.state.layout.columns, slot);
-    if (column < 0) return;
+    if (column < 0) {
+      this.wentTo(-1);
+      return;
+    }
     const known = indexAt(this.position, column);
     if (
       known >= indexAt(this.start, this.count - 1) &&
       known < this.used &&
       indexAt(this.columns, known) === column
     ) {
-      this.partials[known] = at(this.partials, known) + partial;
+      this.wentTo(known);
+      addAt(this.partials, known, partial);
       return;
     }
     if (this.used === this.columns.length) this.grow();
+    this.wentTo(this.used);
     this.columns[this.used] = column;
     this.partials[this.used] = partial;
     this.position[column] = this.used++;
@@ -132,12 +167,22 @@ export class Rows {
     }
   }
 
+  private wentTo(entry: number): void {
+    if (this.wayLength === this.way.length) this.way = longer(this.way);
+    this.way[this.wayLength++] = entry;
+  }
+
   private grow(): void {
-    const columns = new Int32Array(this.columns.length * 2);
-    columns.set(this.columns);
+    const columns = longer(this.columns);
     this.columns = columns;
     const partials = new Float64Array(columns.length);
     partials.set(this.partials);
     this.partials = partials;
   }
+}
+
+function longer(array: Int32Array): Int32Array {
+  const twice = new Int32Array(array.length * 2);
+  twice.set(array);
+  return twice;
 }

@@ -48,8 +48,7 @@ function solution(lin: Linearisation, arrival: Arrival, covariance: Covariance, 
   const { layout, network, observations } = lin.problem;
   const n = layout.slotOfColumn.length;
   const rows = rowResults(lin, covariance);
-  const { white } = lin;
-  const chiSquare = white.residuals.reduce((sum, v, i) => sum + at(white.weights, i) * v * v, 0);
+  const chiSquare = lin.squares();
   const weighted = observations.length - lin.exact.length;
   const held = arrival.normal.constraintsHeld() + arrival.gauge.freedoms.length;
   const test = globalTest(chiSquare, weighted + held - n);
@@ -99,15 +98,15 @@ const TURN_OF: Readonly<Partial<Record<SlotComponent, UnknownComponent>>> = {
   roll: 'turnX',
 };
 
-function linearisedOf({ problem, white, state }: Linearisation, gauge: Gauge): Linearised {
+function linearisedOf({ problem, white, state, block }: Linearisation, gauge: Gauge): Linearised {
   const { layout, observations, groups } = problem;
   const { rows, weights } = white;
   const used = indexAt(rows.start, observations.length);
-  const dof = new Float64Array(observations.length);
+  const dof = block.floats(observations.length);
   observations.forEach((one, i) => {
     dof[i] = one.dof;
   });
-  const x = new Float64Array(layout.slotOfColumn.length);
+  const x = block.floats(layout.slotOfColumn.length);
   layout.slotOfColumn.forEach((slot, i) => {
     x[i] = state.isTurn(slot) ? 0 : at(state.values, slot);
   });

@@ -6,6 +6,7 @@ import { rotationMatrix, yawPitchRoll } from '../geometry/rotation.ts';
 import { rotationOfTurn } from '../geometry/turn.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { at } from '../linalg/at.ts';
+import type { Block } from '../linalg/block.ts';
 import { multiply } from '../linalg/matrix.ts';
 import type { Layout } from './layout.ts';
 
@@ -34,18 +35,21 @@ export class State {
    */
   readonly steep: Uint8Array;
 
+  /** Counts the choices made (see `chooseUnknowns`): rows written before the last one are of other unknowns. */
+  choices = 0;
+
   private anySteep = false;
 
-  constructor(layout: Layout) {
+  constructor(layout: Layout, block: Block) {
     this.layout = layout;
-    this.values = new Float64Array(layout.slots.length);
+    this.values = block.floats(layout.slots.length);
     const places = layout.places.length;
-    this.x = new Float64Array(places);
-    this.y = new Float64Array(places);
-    this.z = new Float64Array(places);
-    this.rotation = new Float64Array(layout.bodies.length * R);
-    this.turns = new Float64Array(places * TURNS);
-    this.axes = new Float64Array(layout.bodies.length * R);
+    this.x = block.floats(places);
+    this.y = block.floats(places);
+    this.z = block.floats(places);
+    this.rotation = block.floats(layout.bodies.length * R);
+    this.turns = block.floats(places * TURNS);
+    this.axes = block.floats(layout.bodies.length * R);
     this.steep = new Uint8Array(layout.bodies.length);
   }
 
@@ -57,6 +61,7 @@ export class State {
       this.steep[b] = free && Math.abs(Math.sin(at(this.values, slot + 4))) > STEEP_SINE ? 1 : 0;
     }
     this.anySteep = this.steep.includes(1);
+    this.choices++;
   }
 
   /** Whether a slot is an angle of a steep body: its unknown is then a turn, not the angle. */
@@ -96,9 +101,15 @@ export class State {
 
   /** Middle of all places. */
   centre(): readonly [number, number, number] {
-    const n = this.x.length;
-    const mean = (v: Float64Array): number => (n === 0 ? 0 : v.reduce((sum, value) => sum + value, 0) / n);
-    return [mean(this.x), mean(this.y), mean(this.z)];
+    const { x, y, z } = this;
+    const n = x.length;
+    let [sumX, sumY, sumZ] = [0, 0, 0];
+    for (let i = 0; i < n; i++) {
+      sumX += at(x, i);
+      sumY += at(y, i);
+      sumZ += at(z, i);
+    }
+    return n === 0 ? [0, 0, 0] : [sumX / n, sumY / n, sumZ / n];
   }
 
   /** Size of the layout, mm: how far a place is from the middle, or a metre when all places are one. */

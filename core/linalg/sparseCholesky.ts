@@ -6,6 +6,7 @@
  * Systems, chapter 4).
  */
 import { at, indexAt } from './at.ts';
+import { Block } from './block.ts';
 import type { Elimination } from './elimination.ts';
 
 /** How many values a matrix of a pattern has. */
@@ -23,16 +24,13 @@ export class SparseCholesky {
   readonly lower: Float64Array;
   private readonly work: Float64Array;
 
-  constructor(elimination: Elimination) {
+  constructor(elimination: Elimination, block = new Block(8 * (valueCount(elimination) + elimination.n))) {
     const { n } = elimination;
-    const count = valueCount(elimination);
-    // One piece of memory: making one costs more than filling it.
-    const all = new Float64Array(count + n);
     this.elimination = elimination;
-    this.values = all.subarray(0, count);
-    this.diagonal = all.subarray(0, n);
-    this.lower = all.subarray(n, count);
-    this.work = all.subarray(count);
+    this.values = block.floats(valueCount(elimination));
+    this.diagonal = this.values.subarray(0, n);
+    this.lower = this.values.subarray(n);
+    this.work = block.floats(n);
   }
 
   /**
@@ -101,7 +99,9 @@ export class SparseCholesky {
       const toB = indexAt(rowEntry, r + 1) - a;
       const toC = indexAt(rowEntry, r + 2) - a;
       const toD = indexAt(rowEntry, r + 3) - a;
-      const [g, h, m] = [at(lower, a + toB), at(lower, a + toC), at(lower, a + toD)];
+      const g = at(lower, a + toB);
+      const h = at(lower, a + toC);
+      const m = at(lower, a + toD);
       for (let e = a; e < end; e++) {
         const i = indexAt(below, e);
         work[i] =

@@ -123,7 +123,7 @@ function scratchOf(length: number): Float64Array {
   return scratch;
 }
 
-/** Adds rows of z, each times its factor, to the row at `row`, from column `from` on; two at a time spares half the stores. */
+/** Adds rows of z, each times its factor, to the row at `row`, from column `from` on; several at a time spares stores. */
 function combine(
   z: Float64Array,
   row: number,
@@ -136,6 +136,19 @@ function combine(
   scale: number,
 ): void {
   let a = first;
+  for (; a + 3 < end; a += 4) {
+    const f = at(lower, a) * scale;
+    const g = at(lower, a + 1) * scale;
+    const h = at(lower, a + 2) * scale;
+    const m = at(lower, a + 3) * scale;
+    const p = indexAt(below, a) * n;
+    const q = indexAt(below, a + 1) * n;
+    const r = indexAt(below, a + 2) * n;
+    const s = indexAt(below, a + 3) * n;
+    for (let j = from; j < n; j++) {
+      z[row + j] = at(z, row + j) + f * at(z, p + j) + g * at(z, q + j) + h * at(z, r + j) + m * at(z, s + j);
+    }
+  }
   for (; a + 1 < end; a += 2) {
     const one = at(lower, a) * scale;
     const other = at(lower, a + 1) * scale;
