@@ -205,6 +205,7 @@ function bodyDirection(
   axis: 'x' | 'y',
 ): LaneDirection {
   const r = (9 * number + (axis === 'x' ? 0 : 1)) * LANES;
+  const t = 6 * number * LANES;
   return {
     ex: 1,
     ey: 0,
@@ -215,40 +216,40 @@ function bodyDirection(
       this.ex = dx / length;
       this.ey = dy / length;
     },
-    turn({ numbers, pull }, i, amount) {
+    turn({ pull, turns }, i, amount) {
       add(pull, pose + 3 * LANES + i, amount);
       if (axis === 'x') return;
-      const pitch = at(numbers, pose + 4 * LANES + i);
-      const roll = at(numbers, pose + 5 * LANES + i);
-      const sinPitch = Math.sin(pitch);
-      const sinRoll = Math.sin(roll);
-      const upright = Math.cos(roll);
+      const cosPitch = at(turns, t + 2 * LANES + i);
+      const sinPitch = at(turns, t + 3 * LANES + i);
+      const upright = at(turns, t + 4 * LANES + i);
+      const sinRoll = at(turns, t + 5 * LANES + i);
       const shear = sinPitch * sinRoll;
       const square = upright * upright + shear * shear;
-      add(pull, pose + 4 * LANES + i, (-amount * upright * Math.cos(pitch) * sinRoll) / square);
+      add(pull, pose + 4 * LANES + i, (-amount * upright * cosPitch * sinRoll) / square);
       add(pull, pose + 5 * LANES + i, (-amount * sinPitch) / square);
     },
   };
 }
 
 function tiltRow(reading: ReadingOf<'tilt'>, row: number, ids: LaneIds): LaneRow {
-  const { pose } = ids.body(reading.body);
+  const { number, pose } = ids.body(reading.body);
+  const t = 6 * number * LANES;
   const zero = ids.shared(reading.zero);
   const isPitch = reading.axis === 'pitch';
-  return ({ numbers, pull }, { observed, weight }) => {
+  return ({ numbers, pull, turns }, { observed, weight }) => {
     const w = at(weight, row);
     for (let i = 0; i < LANES; i++) {
-      const pitch = at(numbers, pose + 4 * LANES + i);
-      const roll = at(numbers, pose + 5 * LANES + i);
-      const rise = isPitch ? 0 : Math.cos(pitch) * Math.sin(roll);
-      const tilt = isPitch ? pitch : Math.asin(rise);
+      const cosPitch = at(turns, t + 2 * LANES + i);
+      const sinRoll = at(turns, t + 5 * LANES + i);
+      const rise = cosPitch * sinRoll;
+      const tilt = isPitch ? at(numbers, pose + 4 * LANES + i) : Math.asin(rise);
       const computed = tilt + (zero < 0 ? 0 : at(numbers, zero + i));
       const v = w * (at(observed, row * LANES + i) - computed);
       if (isPitch) add(pull, pose + 4 * LANES + i, v);
       else {
         const k = v / Math.sqrt(1 - rise * rise);
-        add(pull, pose + 4 * LANES + i, -k * Math.sin(pitch) * Math.sin(roll));
-        add(pull, pose + 5 * LANES + i, k * Math.cos(pitch) * Math.cos(roll));
+        add(pull, pose + 4 * LANES + i, -k * at(turns, t + 3 * LANES + i) * sinRoll);
+        add(pull, pose + 5 * LANES + i, k * cosPitch * at(turns, t + 4 * LANES + i));
       }
       if (zero >= 0) add(pull, zero + i, v);
     }
@@ -274,7 +275,12 @@ function sumRow(reading: ReadingOf<'constraint'>, row: number, ids: LaneIds): La
 
 /** The row of something known beforehand: the number itself. */
 export function knownRow(offset: number, row: number): LaneRow {
-  return sum(Int32Array.of(offset), Float64Array.of(1), row);
+  return ({ numbers, pull }, { observed, weight }) => {
+    const w = at(weight, row);
+    for (let i = 0; i < LANES; i++) {
+      add(pull, offset + i, w * (at(observed, row * LANES + i) - at(numbers, offset + i)));
+    }
+  };
 }
 
 function sum(offsets: Int32Array, coefficients: Float64Array, row: number): LaneRow {

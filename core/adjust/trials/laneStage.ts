@@ -11,6 +11,7 @@ import type { Linearised } from '../solution.ts';
 import { LaneFactor } from './laneFactor.ts';
 import type { LaneReadings, LaneRow } from './laneRows.ts';
 import { LANES, type LaneState } from './laneState.ts';
+import { PullAtSolution } from './pullAtSolution.ts';
 
 /** As in iterate.ts: squared length of the last step in units of u, and of one whose successor is certain to be the last. */
 const ARRIVED_SQUARED = 1e-14;
@@ -18,10 +19,11 @@ const NEARLY_SQUARED = 1e-8;
 /** Steps before a trial is given up; four or five are usual. */
 const MOST_STEPS = 20;
 
-/** A step of all lanes and the pull that asked for it, which is the normal matrix times the step. */
+/** A step of all lanes, the pull that asked for it, which is the normal matrix times the step, and the product of both. */
 interface Made {
   readonly step: Float64Array;
   readonly pull: Float64Array;
+  readonly squared: Float64Array;
 }
 
 /** What a stage is made of. */
@@ -32,6 +34,13 @@ export interface StageParts {
   readonly rows: readonly number[];
   readonly unknowns: readonly number[];
   readonly slotOfColumn: Int32Array;
+  /** Whether a body's yaw, pitch or roll is among the unknowns. */
+  readonly turns: boolean;
+  /**
+   * What the rows of the real readings say, by row, for a stage that begins at their solution: its first pull then needs no
+   * geometry. Absent for one that begins where another stage has left the rest.
+   */
+  readonly solvedFor?: Float64Array;
 }
 
 /** Some rows solved for some unknowns; all others stand where they are. */
@@ -41,55 +50,74 @@ export class LaneStage {
   /** Offsets of the unknowns in the state, in the order of the factor. */
   private readonly offsets: Int32Array;
   private readonly factor: LaneFactor;
+  private readonly turns: boolean;
+  private readonly first: PullAtSolution | undefined;
   private readonly made: readonly Made[];
   private readonly share = new Float64Array(LANES);
-  private readonly squared = new Float64Array(LANES);
-  private readonly squaredBefore = new Float64Array(LANES);
 
   constructor(parts: StageParts, linearised: Linearised, observed: Float64Array) {
     const { readings, rows, unknowns, slotOfColumn } = parts;
     const weight = new Float64Array(linearised.weight.length);
     for (const r of rows) weight[r] = at(linearised.weight, r);
     this.readings = readings;
+    this.turns = parts.turns;
     this.says = { observed, weight };
     this.factor = new LaneFactor(linearised, rows, unknowns);
     this.offsets = Int32Array.from(
       this.factor.order,
       (k) => indexAt(slotOfColumn, item(unknowns, k)) * LANES,
     );
+    this.first =
+      parts.solvedFor === undefined
+        ? undefined
+        : new PullAtSolution(
+            linearised,
+            rows,
+            [...this.factor.order].map((k) => item(unknowns, k)),
+            parts.solvedFor,
+          );
     const size = unknowns.length * LANES;
     this.made = Array.from({ length: MOST_STEPS }, () => ({
       step: new Float64Array(size),
       pull: new Float64Array(size),
+      squared: new Float64Array(LANES),
     }));
   }
 
   /** Solves all lanes from where `state` stands. Answers the steps made, or -1 when a lane did not arrive. */
   solve(state: LaneState): number {
-    this.squared.fill(0);
     for (let k = 0; k < MOST_STEPS; k++) {
-      state.update();
-      for (const reading of this.readings) reading(state, this.says);
-      state.gatherPulls();
-      this.takeStep(state, k);
-      if (this.arrived(k)) return k + 1;
+      const made = this.stepMade(k);
+      if (k === 0 && this.first !== undefined) this.first.write(this.says.observed, made.pull);
+      else {
+        // Where no heading or lean is among the unknowns, bodies keep the rotation that the first step finds.
+        state.update(k === 0 || this.turns);
+        this.readPull(state, made.pull);
+      }
+      this.takeStep(state.numbers, k, made);
+      if (this.arrived(k, made)) return k + 1;
     }
     return -1;
   }
 
-  private takeStep({ numbers, pull: pulls }: LaneState, k: number): void {
-    const made = this.stepMade(k);
-    const { step, pull } = made;
+  /** The pull of all readings of the stage at the present layouts. */
+  private readPull(state: LaneState, into: Float64Array): void {
+    for (const reading of this.readings) reading(state, this.says);
+    state.gatherPulls();
     const { offsets } = this;
     for (let c = 0; c < offsets.length; c++) {
       const from = indexAt(offsets, c);
-      for (let i = 0; i < LANES; i++) pull[c * LANES + i] = at(pulls, from + i);
+      for (let i = 0; i < LANES; i++) into[c * LANES + i] = at(state.pull, from + i);
     }
+  }
+
+  private takeStep(numbers: Float64Array, k: number, made: Made): void {
+    const { step, pull, squared } = made;
+    const { offsets } = this;
     step.set(pull);
     this.factor.solve(step);
-    this.squaredBefore.set(this.squared);
     this.learn(k, made);
-    products(pull, step, this.squared);
+    products(pull, step, squared);
     for (let c = 0; c < offsets.length; c++) {
       const to = indexAt(offsets, c);
       for (let i = 0; i < LANES; i++) numbers[to + i] = at(numbers, to + i) + at(step, c * LANES + i);
@@ -108,11 +136,11 @@ export class LaneStage {
 
   /** Writes to `share` how much of an earlier step is in this one; nothing once a lane stands still. */
   private shareOf(before: Made, step: Float64Array): void {
-    const { share, squared } = this;
+    const { share } = this;
     products(before.pull, step, share);
-    products(before.pull, before.step, squared);
     for (let i = 0; i < LANES; i++) {
-      const s = at(squared, i) > 0 ? at(share, i) / at(squared, i) : 0;
+      const squared = at(before.squared, i);
+      const s = squared > 0 ? at(share, i) / squared : 0;
       // A step nearly as long as the one before it, the same way, has nothing to teach.
       share[i] = Math.abs(s) < 0.9 ? s : 0;
     }
@@ -125,11 +153,11 @@ export class LaneStage {
   }
 
   /** Whether every lane's last step was certain to be the last. */
-  private arrived(k: number): boolean {
+  private arrived(k: number, made: Made): boolean {
     for (let i = 0; i < LANES; i++) {
-      const length = at(this.squared, i);
-      const before = at(this.squaredBefore, i);
-      const successor = k > 0 && before > 0 ? (length * length) / before : length;
+      const length = at(made.squared, i);
+      const before = k > 0 ? at(this.stepMade(k - 1).squared, i) : 0;
+      const successor = before > 0 ? (length * length) / before : length;
       const last = length <= ARRIVED_SQUARED || (length <= NEARLY_SQUARED && successor <= ARRIVED_SQUARED);
       if (!last) return false;
     }

@@ -22,8 +22,8 @@ export class LaneState {
   readonly pull: Float64Array;
   /** Rotation of each body, nine numbers row by row. */
   readonly rotation: Float64Array;
-  /** Cosine and sine of yaw of each body. */
-  private readonly heading: Float64Array;
+  /** Cosine and sine of yaw, pitch and roll of each body, in that order: made once a step, used by every row that turns. */
+  readonly turns: Float64Array;
   private readonly layout: Layout;
   private readonly ownPlaces: readonly OwnPlace[];
   private readonly places: readonly PlaceOffsets[];
@@ -49,7 +49,7 @@ export class LaneState {
     this.numbers = new Float64Array(next * LANES);
     this.pull = new Float64Array(next * LANES);
     this.rotation = new Float64Array(layout.bodies.length * 9 * LANES);
-    this.heading = new Float64Array(layout.bodies.length * 2 * LANES);
+    this.turns = new Float64Array(layout.bodies.length * 6 * LANES);
   }
 
   /** Offsets of a place's bay coordinates. */
@@ -59,15 +59,15 @@ export class LaneState {
     return offsets;
   }
 
-  /** Brings rotations and points of bodies up to date, and forgets all pulls. */
-  update(): void {
+  /** Brings rotations and points of bodies up to date, and forgets all pulls. Rotations stand where `turned` is false. */
+  update(turned = true): void {
     this.pull.fill(0);
-    for (let b = 0; b < this.layout.bodies.length; b++) this.turnBody(b);
+    if (turned) for (let b = 0; b < this.layout.bodies.length; b++) this.turnBody(b);
     for (const own of this.ownPlaces) this.carry(own);
   }
 
   private turnBody(b: number): void {
-    const { numbers, rotation, heading } = this;
+    const { numbers, rotation, turns } = this;
     const slot = (this.layout.bodies[b]?.slot ?? 0) * LANES;
     const r = b * 9 * LANES;
     for (let i = 0; i < LANES; i++) {
@@ -80,8 +80,13 @@ export class LaneState {
       const sp = Math.sin(pitch);
       const cr = Math.cos(roll);
       const sr = Math.sin(roll);
-      heading[2 * b * LANES + i] = cy;
-      heading[(2 * b + 1) * LANES + i] = sy;
+      const t = 6 * b * LANES + i;
+      turns[t] = cy;
+      turns[t + LANES] = sy;
+      turns[t + 2 * LANES] = cp;
+      turns[t + 3 * LANES] = sp;
+      turns[t + 4 * LANES] = cr;
+      turns[t + 5 * LANES] = sr;
       rotation[r + i] = cy * cp;
       rotation[r + LANES + i] = cy * sp * sr - sy * cr;
       rotation[r + 2 * LANES + i] = cy * sp * cr + sy * sr;
@@ -119,7 +124,7 @@ export class LaneState {
    * to the heading for pitch, the body's own x for roll.
    */
   private gather({ body, pose, own, bay }: OwnPlace): void {
-    const { numbers, pull, rotation, heading } = this;
+    const { numbers, pull, rotation, turns } = this;
     const r = body * 9 * LANES;
     for (let i = 0; i < LANES; i++) {
       const px = at(pull, bay + i);
@@ -128,8 +133,8 @@ export class LaneState {
       const ax = at(numbers, bay + i) - at(numbers, pose + i);
       const ay = at(numbers, bay + LANES + i) - at(numbers, pose + LANES + i);
       const az = at(numbers, bay + 2 * LANES + i) - at(numbers, pose + 2 * LANES + i);
-      const cy = at(heading, 2 * body * LANES + i);
-      const sy = at(heading, (2 * body + 1) * LANES + i);
+      const cy = at(turns, 6 * body * LANES + i);
+      const sy = at(turns, (6 * body + 1) * LANES + i);
       const wx = at(rotation, r + i);
       const wy = at(rotation, r + 3 * LANES + i);
       const wz = at(rotation, r + 6 * LANES + i);

@@ -63,6 +63,11 @@ export class Readjuster {
         rows: own,
         unknowns,
         slotOfColumn: layout.slotOfColumn,
+        turns: unknowns.some((unknown) => {
+          const slot = layout.slots[indexAt(layout.slotOfColumn, unknown)];
+          return slot?.of === 'body' && slot.unit === 'rad';
+        }),
+        ...(inPart ? { solvedFor: Float64Array.from(solution.rows, ({ observed }) => observed) } : {}),
       };
       return [new LaneStage(parts, linearised, this.observed)];
     });
