@@ -48,8 +48,8 @@ const beforeSlides = (recipe: readonly ReadingSpec[], slot: ReadingSlot): boolea
   recipe.find((spec) => slotKey(spec) === slotKey(slot))?.stage !== 'stations';
 
 /**
- * In this order: what is impossible or missing of the car and the fixture, what does not fit, what does not agree, what
- * must be moved, the slides, a better reading, and at last that everything is proven.
+ * In this order: what is impossible or missing of the car and the fixture, what does not fit (a failed global test always names
+ * a suspect, so that no move is ordered while nobody knows where the fixture stands), what does not agree, what must be moved, the slides, a better reading, and at last that everything is proven.
  */
 export function nextAction(input: NextInput): NextAction {
   const { recipe, problems, missing, suspects, controls, moves, stations } = input;

@@ -392,6 +392,7 @@ export interface PlacementAnswer {
   readonly fixture?: FixtureFound;
   readonly stations: readonly StationFinding[];
   readonly worst?: VerdictName;
+  /** While the global test fails these are hints: the next action then asks for a reading to be checked first. */
   readonly moves: readonly Move[];
   readonly nextAction: NextAction;
   /** What keeps a part of the answer away, such as a thrust line without rear toe or bar distances that close no triangle. */

@@ -42,6 +42,11 @@ export function sentence(key: string, values: Readonly<Record<string, string>>):
   return templateOf(key) === undefined ? key : say(key as WordKey, values);
 }
 
+/** While the readings contradict each other nobody knows where the fixture stands: its moves are no orders then. */
+function movesHead({ globalTest }: PlacementAnswer): string {
+  return globalTest?.passed === false ? '  Moves, a hint only while the readings disagree:' : '  Moves:';
+}
+
 function answerLines(sensor: JobSensor, answer: PlacementAnswer): readonly string[] {
   const stations = answer.stations.flatMap((station) => {
     const procedure = sensor.procedure?.stations.find((each) => each.id === station.station);
@@ -55,7 +60,7 @@ function answerLines(sensor: JobSensor, answer: PlacementAnswer): readonly strin
   const moves = answer.moves.map((move, i) => `    ${i + 1}. ${sentence(move.wordKey, move.values)}`);
   return [
     ...stations,
-    moves.length === 0 ? '  No move is asked for.' : '  Moves:',
+    moves.length === 0 ? '  No move is asked for.' : movesHead(answer),
     ...moves,
     `  Next: ${sentence(answer.nextAction.wordKey, answer.nextAction.values)}`,
   ];
