@@ -3,8 +3,10 @@
  * procedures' conditions and the solved placements. The window's list, the service's refusal to sign and the
  * certificate's title all come from here.
  */
+
+import { aimSizeAt50 } from '../placement/consequence.ts';
 import { fixturePartOf } from '../placement/recipe.ts';
-import type { PlacementAnswer, VerdictName } from '../placement/types.ts';
+import type { AimError, PlacementAnswer, VerdictName } from '../placement/types.ts';
 import type { ProcedureCondition } from '../procedure/schema.ts';
 import { say } from '../words/index.ts';
 import { movedTooEarly } from './adhesiveClock.ts';
@@ -38,8 +40,17 @@ export interface Assessment {
   readonly stageStates: Readonly<Record<StageId, StageState>>;
   /** The placement verdict over all sensors calibrated here; undefined while a station is not proven either way. */
   readonly placement: VerdictName | undefined;
+  /** Where the targets as found could turn a sensor's aim the most; absent while no sensor with a known place is solved. */
+  readonly largestAim?: StationAim;
   /** The best certificate the job can have now; undefined while something is missing. */
   readonly kind: CertificateKind | undefined;
+}
+
+/** The aim error that one station's deviations could leave. */
+export interface StationAim {
+  readonly sensor: string;
+  readonly station: string;
+  readonly aim: AimError;
 }
 
 /** The solved placement of each sensor by its id; a sensor without an answer is absent. */
@@ -264,6 +275,19 @@ function assessPlacement(job: Job, answers: Answers, lists: Lists): VerdictName 
   return worst;
 }
 
+/** The largest aim error over the stations read so far; expected ones say nothing yet. */
+function largestAim(answers: Answers): StationAim | undefined {
+  const aims = Object.entries(answers).flatMap(([sensor, answer]) =>
+    (answer?.stations ?? []).flatMap(({ station, basis, aim }) =>
+      aim === undefined || basis === 'expected' ? [] : [{ sensor, station, aim }],
+    ),
+  );
+  return aims.reduce<StationAim | undefined>(
+    (most, each) => (most === undefined || aimSizeAt50(each.aim) > aimSizeAt50(most.aim) ? each : most),
+    undefined,
+  );
+}
+
 function stageOfReading(id: string): StageId {
   if (id.startsWith('floor.')) return 'bay';
   return fixturePartOf(id) === undefined ? 'datum' : 'placement';
@@ -347,11 +371,13 @@ export function assess(job: Job, answers: Answers): Assessment {
   }
   const worst = assessPlacement(job, answers, lists);
   assessVerdict(job, worst, lists);
+  const aim = largestAim(answers);
   const states = Object.fromEntries(stages.map((stage) => [stage.id, stageState(job, stage, lists)]));
   return {
     ...lists,
     stageStates: states as Record<StageId, StageState>,
     placement: worst,
+    ...(aim === undefined ? {} : { largestAim: aim }),
     kind: bestKind(job, lists, worst),
   };
 }

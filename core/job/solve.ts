@@ -2,6 +2,7 @@
  * The placement of one sensor of a job, from what is recorded: the adapter between the journal's readings and the
  * solver. The same for window, service, command line and certificate check.
  */
+import { aimSourceOf } from '../placement/consequence.ts';
 import { defaultRecipe } from '../placement/recipe.ts';
 import { solvePlacement } from '../placement/solvePlacement.ts';
 import { joinStands, type StandAnswer } from '../placement/stands.ts';
@@ -24,6 +25,14 @@ import { atItem, fieldKey } from './fieldKey.ts';
 import { floorSupply, suppliedReadings, takesSurvey } from './floorSupply.ts';
 import type { Job, JobSensor, RecordedReading } from './job.ts';
 import { mayBelong, type Stand, standsOf } from './stands.ts';
+
+/** Whether a sensor sees its target or measures it by echo. */
+const KIND_OF_SENSOR = {
+  forwardCamera: 'camera',
+  surroundCamera: 'camera',
+  frontRadar: 'radar',
+  cornerRadar: 'radar',
+} as const;
 
 /** Why a sensor's placement cannot be solved. */
 export type SolveError =
@@ -165,9 +174,9 @@ function standInputs(
 ): Result<readonly [StandInput, ...StandInput[]], SolveError> {
   if (sensor.procedure === null) return err({ code: 'solve/noProcedure' });
   if (sensor.equipment === null) return err({ code: 'solve/noEquipment' });
-  const { equipment } = sensor;
-  const { body } = sensor.procedure.target;
-  const resolved = resolveProcedure(sensor.procedure, measuredInputs(job, sensor));
+  const { equipment, procedure } = sensor;
+  const { body } = procedure.target;
+  const resolved = resolveProcedure(procedure, measuredInputs(job, sensor));
   if (!resolved.ok) return err({ code: 'solve/procedureFaults', faults: resolved.error });
   const faceHeight = job.fields['datum.faceHeight']?.value;
   const [first, ...rest] = standsOf(job, sensor.sensor, resolved.value.stations).map((stand) => ({
@@ -186,6 +195,7 @@ function standInputs(
         ? { bodyFaceHeight: { mm: faceHeight, uMm: BODY_FACE_HEIGHT_U_MM } }
         : {}),
       ...(resolved.value.sensor === undefined ? {} : { sensor: resolved.value.sensor }),
+      aimSource: aimSourceOf(KIND_OF_SENSOR[procedure.sensor], body),
     },
   }));
   invariant(first !== undefined, 'a procedure has at least one station');

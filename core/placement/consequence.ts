@@ -7,7 +7,8 @@
 import type { Coordinate } from '../frames.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { wrapRad } from '../units.ts';
-import type { Consequence } from './types.ts';
+import type { BodyKind } from './bodies/readings.ts';
+import type { AimError, AimSource, Consequence } from './types.ts';
 
 /** Where down the road the consequence is told, m. */
 const ROAD_METRES = 50;
@@ -47,24 +48,6 @@ export function consequenceOf(
   if (Math.abs(fromSensor[0]) < NEAREST_MM) return undefined;
   const aimRad = aimOf(coordinate, deviation, fromSensor);
   return { aimRad, metresAt50: ROAD_METRES * Math.tan(aimRad) };
-}
-
-/**
- * How a sensor takes its aim from a target. A camera sees where the target is and how it is turned. A radar before a
- * reflector only sees where it is. A radar before a plate or mirror aligns itself to the plate's normal: where the plate
- * stands does not matter, its turn and lean do, by as much.
- */
-export type AimSource = 'camera' | 'radarReflector' | 'radarPlate';
-
-/**
- * The aim error a misplaced target leaves, if the sensor believed it. Signed: sideways positive to the car's left, height
- * positive up, as seen along the sensor's way to the target; rad and, at 50 m, metres.
- */
-export interface AimError {
-  readonly sidewaysRad: number;
-  readonly upRad: number;
-  readonly sidewaysMetresAt50: number;
-  readonly upMetresAt50: number;
 }
 
 const azimuth = ([x, y]: Vec3): number => Math.atan2(y, x);
@@ -125,4 +108,15 @@ function weigh(source: AimSource, seen: Aim, turned: Aim): readonly [number, num
     case 'radarPlate':
       return [turned.sideways, turned.up];
   }
+}
+
+/** How a sensor takes its aim: a radar before a plate from the plate's turn, any other radar from the target's place. */
+export function aimSourceOf(sensor: 'camera' | 'radar', body: BodyKind | undefined): AimSource {
+  if (sensor === 'camera') return 'camera';
+  return body === 'plate' ? 'radarPlate' : 'radarReflector';
+}
+
+/** The size of an aim error whatever its direction, metres at 50 m: what two stations are compared by. */
+export function aimSizeAt50(aim: AimError): number {
+  return Math.hypot(aim.sidewaysMetresAt50, aim.upMetresAt50);
 }

@@ -8,7 +8,7 @@ import { COORDINATES, type Coordinate } from '../frames.ts';
 import { invariant } from '../result.ts';
 import { coverageFactor } from '../uncertainty/coverage.ts';
 import { offsetFromLineMm } from '../vehicle/datum.ts';
-import { consequenceOf } from './consequence.ts';
+import { aimErrorOf, consequenceOf } from './consequence.ts';
 import { judge, judgeWithinCircle, worstVerdict } from './judge.ts';
 import {
   deviations,
@@ -25,6 +25,7 @@ import { shareName, slideErrorId, slideHeightErrorId } from './names.ts';
 import { asPose, covarianceBlock } from './poses.ts';
 import type { SlotValues } from './readings.ts';
 import type {
+  AimError,
   CoordinateFinding,
   PlacementInput,
   RadialFinding,
@@ -172,6 +173,20 @@ function radialOf(
   };
 }
 
+/** The station's deviations as one error of aim. A coordinate the station leaves free is not the sensor's matter. */
+function aimOf(
+  input: PlacementInput,
+  coordinates: readonly CoordinateFinding[],
+  required: TargetPose,
+  free: readonly Coordinate[],
+): AimError | undefined {
+  const deviation = { ahead: 0, left: 0, up: 0, yaw: 0, pitch: 0, roll: 0 };
+  for (const each of coordinates) {
+    if (!free.includes(each.coordinate)) deviation[each.coordinate] = each.deviation;
+  }
+  return aimErrorOf(input.aimSource ?? 'camera', deviation, required.at, input.sensor);
+}
+
 /** One station's finding. `consistent` is the global test: where it fails nothing is proven. */
 export function stationFinding(
   solution: Solution,
@@ -209,6 +224,7 @@ export function stationFinding(
   });
   const radial = radialOf(station, derived, input, consistent);
   const verdicts = coordinates.map((each) => each.verdict);
+  const aim = aimOf(input, coordinates, required, station.free ?? []);
   return {
     station: station.id,
     kind: station.kind,
@@ -219,6 +235,7 @@ export function stationFinding(
     coordinates,
     ...(radial === undefined ? {} : { radial }),
     worst: worstVerdict(radial === undefined ? verdicts : [...verdicts, radial.verdict]),
+    ...(aim === undefined ? {} : { aim }),
     ...(slide === undefined ? {} : { slide }),
   };
 }

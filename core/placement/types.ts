@@ -186,6 +186,8 @@ export interface PlacementInput {
   readonly bodyFaceHeight?: LengthWithU;
   /** Where the sensor sits in the vehicle frame, for what a deviation means in its aim. */
   readonly sensor?: { readonly aheadMm: number; readonly leftMm: number; readonly upMm: number };
+  /** How that sensor takes its aim; absent: as a camera does. */
+  readonly aimSource?: AimSource;
 }
 
 /** A value that came out of the adjustment, with what is known of it. mm or radians. */
@@ -262,6 +264,24 @@ export interface Consequence {
   readonly metresAt50: number;
 }
 
+/**
+ * How a sensor takes its aim from a target. A camera sees where the target is and how it is turned. A radar before a
+ * reflector only sees where it is. A radar before a plate or mirror aligns itself to the plate's normal: where the plate
+ * stands does not matter, its turn and lean do, by as much.
+ */
+export type AimSource = 'camera' | 'radarReflector' | 'radarPlate';
+
+/**
+ * The aim error a misplaced target leaves, if the sensor believed it. Signed: sideways positive to the car's left, height
+ * positive up, as seen along the sensor's way to the target; rad and, at 50 m, metres.
+ */
+export interface AimError {
+  readonly sidewaysRad: number;
+  readonly upRad: number;
+  readonly sidewaysMetresAt50: number;
+  readonly upMetresAt50: number;
+}
+
 /** The verdict on one coordinate (worded by core/uncertainty). */
 export type VerdictName = 'proven' | 'within' | 'beyond' | 'cannotBeJudged' | 'outside' | 'notJudged';
 
@@ -314,6 +334,8 @@ export interface StationFinding {
   /** Only where the station permits a circle. */
   readonly radial?: RadialFinding;
   readonly worst: VerdictName;
+  /** What all its deviations together mean at the sensor; only where the sensor's place is known. */
+  readonly aim?: AimError;
   /** For a slide: the number to set on the slide and the side, which takes off the bar's own side error. */
   readonly slide?: { readonly side: CarSide; readonly setMm: number };
 }
