@@ -15,6 +15,7 @@ import { atPiece, usedPieces } from './dueDates.ts';
 import type { CertificateKind, FieldValue } from './events.ts';
 import { atItem, atSensor, atStation, type FieldPlace, fieldKey, wholeJob } from './fieldKey.ts';
 import type { Job, JobSensor } from './job.ts';
+import { matReadingKey } from './matReadings.ts';
 import { type Field, type Stage, type StageId, stages } from './stages/index.ts';
 
 /** One thing a job lacks or trips over. `label` is a word key, or plain text where `plain`. */
@@ -257,7 +258,14 @@ function assessPlacement(job: Job, answers: Answers, lists: Lists): VerdictName 
     for (const slot of answer?.missing ?? []) {
       const stage: StageId =
         slot.station !== undefined || slot.purpose === 'control' ? 'stations' : stageOfReading(slot.id);
-      lists.missing.push(own(stage, `reading:${slot.id}@${slot.station ?? ''}`, `reading.${slot.id}`, at));
+      lists.missing.push(
+        own(
+          stage,
+          `reading:${slot.id}@${slot.station ?? ''}`,
+          matReadingKey(slot.id) ?? `reading.${slot.id}`,
+          at,
+        ),
+      );
     }
     if (answer?.stage !== 'fixture') {
       lists.missing.push(own('placement', `placement@${at}`, 'missing.placement', at));

@@ -24,6 +24,7 @@ import type { Equipment, Instrument } from './equipment.ts';
 import { atItem, fieldKey } from './fieldKey.ts';
 import { floorSupply, suppliedReadings, takesSurvey } from './floorSupply.ts';
 import type { Job, JobSensor, RecordedReading } from './job.ts';
+import { laysMats, solveMatStations } from './solveMats.ts';
 import { mayBelong, type Stand, standsOf } from './stands.ts';
 
 /** Whether a sensor sees its target or measures it by echo. */
@@ -217,6 +218,21 @@ export function placementInput(
   return ok(now.input);
 }
 
+/** Mats lie all at once: every station in one input, in the set-ups of now. */
+function matsInput(
+  job: Job,
+  stands: readonly [StandInput, ...StandInput[]],
+  extra: readonly PlacementReading[],
+): PlacementInput {
+  const [{ stand, input }] = stands;
+  return {
+    ...input,
+    readings: stand.isNow ? input.readings : [...input.readings, ...extra],
+    setUps: { car: job.setUps.car, fixture: job.setUps.fixture },
+    stations: stands.flatMap((each) => each.input.stations),
+  };
+}
+
 /**
  * Solves one sensor's placement from the record, and from `extra` where the window previews what is typed: each stand by
  * itself, all stations in one answer.
@@ -228,6 +244,9 @@ export function solveJob(
 ): Result<PlacementAnswer, SolveError> {
   const inputs = standInputs(job, sensor, extra);
   if (!inputs.ok) return inputs;
+  if (sensor.procedure !== null && laysMats(sensor.procedure)) {
+    return solveMatStations(sensor.procedure, matsInput(job, inputs.value, extra));
+  }
   const answers: StandAnswer[] = [];
   for (const { stand, input } of inputs.value) {
     const answer = solvePlacement(input);

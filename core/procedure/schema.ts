@@ -84,6 +84,22 @@ const aheadFrom = z.enum(['rearAxle', 'frontAxle', 'bodyFace']);
 const lineFrom = z.enum(['centreline', 'thrustLine']);
 const upFrom = z.enum(['contactPlane']);
 
+/** A floor mat: its marked points in its own frame with the u they were measured with, and how flat it must lie. mm. */
+export const matSchema = z.strictObject({
+  points: z
+    .array(
+      z.strictObject({
+        id: z.string().regex(/^[A-Za-z0-9]{1,8}$/),
+        xMm: z.number().finite(),
+        yMm: z.number().finite(),
+        uMm: z.number().finite().min(0),
+      }),
+    )
+    .min(3)
+    .max(8),
+  flatWithinMm: z.number().finite().positive().optional(),
+});
+
 /**
  * One required target pose: where the face centre stands and how the face is turned. `yaw` is the heading of the
  * face's outward normal from its line, positive to the car's left: 180 deg for a target ahead that faces the car.
@@ -104,6 +120,8 @@ export const stationSchema = z.strictObject({
   free: z.array(z.enum(['ahead', 'left', 'up', 'yaw', 'pitch', 'roll'])).max(3),
   /** Absent where each coordinate is limited by itself. */
   radial: radialToleranceSchema.optional(),
+  /** Where the target is a mat on the floor: its marked points about its own origin, X ahead as required with no turn. */
+  mat: matSchema.optional(),
   /** What to do on the scan tool once the target is proven here. */
   capturePrompt: words,
 });

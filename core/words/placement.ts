@@ -47,6 +47,7 @@ export const PLACEMENT_WORDS = {
   'next.oneOfThese': 'One does not fit: {reading}',
   'next.control': 'Control does not agree. Read the fixture again.',
   'next.betterReading': 'Read once more: {reading}',
+  'next.layAgain': 'Lay the mat again: {mat}. Then read it.',
   'next.moveOnce': 'Within the uncertainty. Move no further; decide at sign-off.',
   'next.controlDue': 'Read as a control: {reading}',
   'next.nextStand': 'Put the fixture up for the next station: {station}',

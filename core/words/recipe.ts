@@ -56,6 +56,8 @@ export const RECIPE_WORDS = {
   'tilt.carRightLow': "car's-right end low",
   'tilt.toeIn': 'toe-in: front of the wheel nearer the middle',
   'tilt.toeOut': 'toe-out: front of the wheel farther from the middle',
+  'reading.mat.tie': 'tape to the mat',
+  'reading.mat.height': 'staff on the mat',
   'known.sideArm.left': "length of the car's left side arm",
   'known.sideArm.right': "length of the car's right side arm",
   'known.tape.scale': 'scale of the tape',

@@ -13,7 +13,7 @@ import { err, ok, type Result } from '../../result.ts';
 import { wrapRad } from '../../units.ts';
 import { pointToVehicle, rotationToVehicle } from '../../vehicle/frame.ts';
 import { carPart } from '../carNetwork.ts';
-import { globalTestOf } from '../checks.ts';
+import { globalTestOf, suspectsOf } from '../checks.ts';
 import { defaultUncertainties } from '../defaults.ts';
 import { judge, worstVerdict } from '../judge.ts';
 import { frameOf } from '../model.ts';
@@ -21,12 +21,15 @@ import { markId, pointId } from '../names.ts';
 import { floorReading } from '../networkPart.ts';
 import type { SlotValue, SlotValues } from '../readings.ts';
 import { type CarStarts, carStarts } from '../starts.ts';
+import { sharesOf } from '../stations.ts';
 import { tapeDistance, tapeUnknowns } from '../tape.ts';
 import type {
   GlobalTestFinding,
   PermittedDeviation,
   PlacementError,
   PlacementInput,
+  ReadingShare,
+  SuspectFinding,
   VerdictName,
   Wheel,
 } from '../types.ts';
@@ -73,7 +76,10 @@ export interface MatFinding {
   readonly coordinate: MatCoordinate;
   readonly deviation: number;
   readonly u: number;
+  readonly dof: number;
+  readonly k: number;
   readonly U: number;
+  readonly shares: readonly ReadingShare[];
   readonly verdict: VerdictName;
   readonly probability?: number;
 }
@@ -85,6 +91,8 @@ export interface MatFound {
   readonly leftMm: number;
   readonly yawRad: number;
   readonly coordinates: readonly MatFinding[];
+  /** Three by three, row by row, of ahead, left and turn; mm and rad. */
+  readonly covariance: readonly (readonly number[])[];
   /** Highest less lowest of its points over the plane through them, mm. */
   readonly flatnessMm: number;
   /** Absent where nothing limits it. */
@@ -96,6 +104,9 @@ export interface MatFound {
 export interface MatsAnswer {
   readonly mats: readonly MatFound[];
   readonly globalTest?: GlobalTestFinding;
+  /** Readings that do not fit, by `tieKey`, `heightKey` and the car's slot keys. */
+  readonly suspects: readonly SuspectFinding[];
+  readonly iterations: number;
 }
 
 /** Why mats cannot be solved: the car is open, or ties or heights of these mats are missing. */
@@ -238,6 +249,10 @@ function flatness(solution: Solution, mat: Mat): number {
 
 const MAT_COORDINATES = ['ahead', 'left', 'yaw'] as const satisfies readonly MatCoordinate[];
 
+/** A 3 by 3 block as rows. */
+const covarianceRows = (flat: Float64Array): readonly (readonly number[])[] =>
+  [0, 3, 6].map((from) => [...flat.subarray(from, from + 3)]);
+
 function matFound(solution: Solution, input: MatsInput, mat: Mat, consistent: boolean): MatFound {
   const { aheadMm, leftMm, yawRad } = mat.required;
   const derived = deriveAll(solution, (e) => {
@@ -247,10 +262,10 @@ function matFound(solution: Solution, input: MatsInput, mat: Mat, consistent: bo
   const coordinates = MAT_COORDINATES.flatMap((coordinate, i): readonly MatFinding[] => {
     const quantity: Derived | undefined = derived.quantities[i];
     if (quantity === undefined) return [];
-    const { value: deviation, u, U } = quantity;
+    const { value: deviation, u, dof, k, U } = quantity;
     const permitted = mat.permitted[coordinate];
     const judged = judge({ deviation, u, U, permitted, rule: input.car.decisionRule, consistent });
-    return [{ coordinate, deviation, u, U, ...judged }];
+    return [{ coordinate, deviation, u, dof, k, U, shares: sharesOf(quantity.contributions), ...judged }];
   });
   const flatnessMm = flatness(solution, mat);
   const [ahead, left, yaw] = lies(solution.estimates, mat);
@@ -260,10 +275,20 @@ function matFound(solution: Solution, input: MatsInput, mat: Mat, consistent: bo
     leftMm: left,
     yawRad: yaw,
     coordinates,
+    covariance: covarianceRows(derived.covariance),
     flatnessMm,
     ...(mat.flatWithinMm === undefined ? {} : { flat: flatnessMm <= mat.flatWithinMm }),
     worst: worstVerdict(coordinates.map((each) => each.verdict)),
   };
+}
+
+/** Everything that can be read again, by the name its residual has. */
+function everyValue({ carValues, ties, heights }: MatsInput): SlotValues {
+  return new Map([
+    ...carValues,
+    ...ties.map((tie) => [tieKey(tie), tie.value] as const),
+    ...heights.map(({ mat, point, value }) => [heightKey(mat, point), value] as const),
+  ]);
 }
 
 /** Where the mats lie, from the car's readings, the ties and the heights. */
@@ -286,6 +311,8 @@ export function solveMats(input: MatsInput): Result<MatsAnswer, MatsError> {
   return ok({
     mats: input.mats.map((mat) => matFound(solved.value, input, mat, consistent)),
     ...(globalTest === undefined ? {} : { globalTest }),
+    suspects: suspectsOf(solved.value, everyValue(input)),
+    iterations: solved.value.iterations,
   });
 }
 

@@ -51,6 +51,7 @@ export const PLACEMENT_DE = {
   'next.oneOfThese': 'Einer passt nicht: {reading}',
   'next.control': 'Kontrolle stimmt nicht überein. Gestell erneut messen.',
   'next.betterReading': 'Noch einmal messen: {reading}',
+  'next.layAgain': 'Matte neu auslegen: {mat}. Dann messen.',
   'next.moveOnce': 'Innerhalb der Unsicherheit. Nicht weiter verstellen; bei Freigabe entscheiden.',
   'next.controlDue': 'Als Kontrolle messen: {reading}',
   'next.nextStand': 'Gestell für die nächste Station aufstellen: {station}',

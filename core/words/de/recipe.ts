@@ -58,6 +58,8 @@ export const RECIPE_DE = {
   'tilt.carRightLow': 'Ende fahrzeugrechts tief',
   'tilt.toeIn': 'Vorspur: Radvorderkante näher zur Mitte',
   'tilt.toeOut': 'Nachspur: Radvorderkante weiter von der Mitte',
+  'reading.mat.tie': 'Bandmaß zur Matte',
+  'reading.mat.height': 'Messlatte auf der Matte',
   'known.sideArm.left': 'Länge des Seitenarms fahrzeuglinks',
   'known.sideArm.right': 'Länge des Seitenarms fahrzeugrechts',
   'known.tape.scale': 'Teilung des Maßbands',
