@@ -139,10 +139,10 @@ function solved(read: Read): ReturnType<typeof solveMats> {
 function findingOf(mat: MatFound, station: StationRequirement): StationFinding {
   const pose = (aheadMm: number, leftMm: number, yawRad: number) =>
     poseInVehicle({ aheadMm, leftMm, upMm: 0, yawRad, pitchRad: 0, rollRad: 0 });
-  const at = [0, 1, 3] as const;
+  const at: readonly number[] = [0, 1, 3];
   const covariance = Array.from({ length: 6 }, (_, i) =>
     Array.from({ length: 6 }, (__, j) => {
-      const [row, column] = [at.findIndex((each) => each === i), at.findIndex((each) => each === j)];
+      const [row, column] = [at.indexOf(i), at.indexOf(j)];
       return mat.covariance[row]?.[column] ?? 0;
     }),
   );
