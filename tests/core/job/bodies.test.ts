@@ -10,21 +10,18 @@ import type { BodyKind } from '../../../core/placement/bodies/readings.ts';
 import { slotKey } from '../../../core/placement/recipe.ts';
 import type { PlacementAnswer, PlacementReading, StationRequirement } from '../../../core/placement/types.ts';
 import type { Procedure } from '../../../core/procedure/schema.ts';
-import { templateOf } from '../../../core/words/index.ts';
-import { deviationsOf, stationOf } from '../placement/answers.ts';
-import { bodyInput } from '../placement/bodies/bodyLayout.ts';
 import {
-  CENTRE,
   distance,
-  EQUIPMENT,
-  inputOf,
   type P3,
   plus,
-  SQUARE,
   by as scaledBy,
   type TrueLayout,
   worldOf,
-} from '../placement/trueLayout.ts';
+} from '../../../core/rehearsal/trueBay.ts';
+import { templateOf } from '../../../core/words/index.ts';
+import { deviationsOf, stationOf } from '../placement/answers.ts';
+import { bodyInput } from '../placement/bodies/bodyLayout.ts';
+import { CENTRE, EQUIPMENT, inputOf, SQUARE } from '../placement/trueLayout.ts';
 import { equipmentOf, Journal, procedureOf } from './madeJob.ts';
 
 const DEG = Math.PI / 180;
