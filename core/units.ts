@@ -155,14 +155,18 @@ export function formatDeg(valueRad: number, decimals: number, sign: DecimalSign 
 /** The unit a person reads lengths in. */
 export type LengthUnit = 'mm' | 'in';
 
-/** A length in the person's unit; inches get one decimal more than millimetres, so that neither hides a step. */
+/** Inches are shown with two places at the least: 0.01 in is a quarter of a millimetre. */
+const LEAST_INCH_DECIMALS = 2;
+
+/** A length in the person's unit; inches get one decimal more than millimetres, and never less than two. */
 export function formatLength(
   valueMm: number,
   decimalsInMm: number,
   unit: LengthUnit,
   sign: DecimalSign = '.',
 ): string {
-  return unit === 'in' ? formatInch(valueMm, decimalsInMm + 1, sign) : formatMm(valueMm, decimalsInMm, sign);
+  if (unit === 'mm') return formatMm(valueMm, decimalsInMm, sign);
+  return formatInch(valueMm, Math.max(LEAST_INCH_DECIMALS, decimalsInMm + 1), sign);
 }
 
 /** A share from 0 to 1 as per cent: `formatShare(0.954, 1)` gives `95.4 %`. */

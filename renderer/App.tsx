@@ -13,6 +13,7 @@ import { useCoverKeys } from './state/useCoverKeys.ts';
 import { useActions, useWindow, WindowProvider } from './state/windowContext.tsx';
 import { createWindowStore } from './state/windowState.ts';
 import { ErrorNotice } from './ui/Notice.tsx';
+import { useLanguage } from './ui/useLanguage.ts';
 import { useTheme } from './ui/useTheme.ts';
 import { WipeLock } from './ui/WipeLock.tsx';
 import './ui/tokens.css';
@@ -55,6 +56,9 @@ function Screen(): ReactNode {
   const status = useWindow((state) => state.status);
   const startError = useWindow((state) => state.startError);
   const route = useWindow((state) => state.route);
+  // Words and lengths are asked for while drawing: a change of either draws the screen in sight anew.
+  useWindow((state) => state.language);
+  useWindow((state) => state.lengthUnit);
   if (route.screen === 'far') return <FarScreen />;
   if (startError !== null) {
     return (
@@ -100,6 +104,7 @@ function ServiceLine(): ReactNode {
 function Setting(): ReactNode {
   const actions = useActions();
   useTheme(useWindow((state) => state.theme));
+  useLanguage(useWindow((state) => state.language));
   useCoverKeys();
   const wiping = useWindow((state) => state.cover === 'wipe');
   return <WipeLock open={wiping} onUnlock={() => actions.coverWith('none')} />;

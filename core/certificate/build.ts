@@ -2,11 +2,10 @@
 import type { JobSensor } from '../job/job.ts';
 import { localMinute, offsetText, utcSecond } from '../job/localTime.ts';
 import type { StationFinding } from '../placement/types.ts';
-import { say } from '../words/index.ts';
+import { inLanguage, LANGUAGE_TAGS, say, spokenLanguage } from '../words/index.ts';
 import { certificateQrText } from './attachment.ts';
 import { coordinateRow, radialRow } from './coordinateText.ts';
 import type { CertificateDocument, DocumentBlock, DocumentSection, VerdictsBlock } from './document.ts';
-import { pageWordsEn } from './document.ts';
 import { drawingSection } from './drawings.ts';
 import {
   checksSection,
@@ -20,8 +19,9 @@ import {
 } from './evidence.ts';
 import { answerOf, firstPageBlocks, signerFacts } from './firstPage.ts';
 import { amountText, type CertificateInput, personName } from './input.ts';
+import { pageWords } from './pageWords.ts';
 
-const verdictHeadings: VerdictsBlock['headings'] = {
+const verdictHeadings = (): VerdictsBlock['headings'] => ({
   coordinate: say('certificate.heading.coordinate'),
   required: say('certificate.heading.required'),
   found: say('certificate.heading.found'),
@@ -30,7 +30,7 @@ const verdictHeadings: VerdictsBlock['headings'] = {
   coverageFactor: say('certificate.heading.k'),
   tolerance: say('certificate.heading.tolerance'),
   verdict: say('certificate.heading.verdict'),
-};
+});
 
 function stationBlocks(
   input: CertificateInput,
@@ -62,7 +62,7 @@ function stationBlocks(
     {
       block: 'verdicts',
       caption: say('certificate.verdicts.caption', { station: required?.name ?? station.station }),
-      headings: verdictHeadings,
+      headings: verdictHeadings(),
       rows,
       ...(isLast ? { note: say('certificate.verdicts.note') } : {}),
     },
@@ -101,8 +101,15 @@ function sections(input: CertificateInput): readonly DocumentSection[] {
   ];
 }
 
-/** Builds the document. Everything printed is in `input`; nothing is asked of a clock. */
+/**
+ * Builds the document in the language it was sealed in, whatever is spoken around it. Everything printed is in `input`;
+ * nothing is asked of a clock. A seal from before there was a choice names no language and is English.
+ */
 export function buildCertificate(input: CertificateInput): CertificateDocument {
+  return inLanguage(input.seal.language ?? 'en', () => build(input));
+}
+
+function build(input: CertificateInput): CertificateDocument {
   const { seal, shop, job } = input;
   const bay = shop.bays.find((each) => each.code === job.bay);
   const replaces =
@@ -124,7 +131,7 @@ export function buildCertificate(input: CertificateInput): CertificateDocument {
     title: say(seal.kind === 'notCalibrated' ? 'certificate.title.notCalibrated' : 'certificate.title'),
     answer: answerOf(input),
     paper: seal.paper,
-    lang: 'en-GB',
+    lang: LANGUAGE_TAGS[spokenLanguage()],
     shopName: shop.name,
     shopLines: [...shop.address, shop.contact, ...(bay === undefined ? [] : [bay.name])].filter(
       (each) => each !== '',
@@ -143,6 +150,6 @@ export function buildCertificate(input: CertificateInput): CertificateDocument {
       description: say('certificate.attachment'),
       json: input.attachmentJson,
     },
-    words: pageWordsEn,
+    words: pageWords(),
   };
 }

@@ -191,20 +191,6 @@ export interface PageWords {
   readonly continued: string;
 }
 
-/** The English words of the page. */
-export const pageWordsEn: PageWords = {
-  pageOf: 'page {page} of {pages}',
-  numberAndEdition: 'certificate {number}, edition {edition}',
-  end: 'End of certificate {number}, edition {edition}',
-  recordDigest: 'Record digest (SHA-256)',
-  qrAlt: 'QR code holding number, edition and record digest',
-  signatureHeading: 'Signature',
-  signatureFieldAlt: 'Digital signature of the shop',
-  signatureReason: 'Certificate {number}, edition {edition}',
-  limitHeading: 'What this certificate does not say',
-  continued: 'continued',
-};
-
 /** The file inside the file: the canonical JSON text of a `CertificateAttachment`. */
 export interface DocumentAttachment {
   readonly name: string;

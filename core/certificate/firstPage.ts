@@ -79,7 +79,8 @@ function procedureText(input: CertificateInput): string {
     const procedure = sensor.procedure;
     if (procedure === null) return [];
     const { document, section, readOn } = procedure.source;
-    return [`${sensor.name}: ${document}, ${section}, read on ${readOn}, edition ${procedure.edition}`];
+    const edition = String(procedure.edition);
+    return [say('certificate.procedure', { sensor: sensor.name, document, section, readOn, edition })];
   });
   return lines.join('\n');
 }

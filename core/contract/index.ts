@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { certificateKindSchema } from '../job/events.ts';
 import { roomSchema } from '../job/room.ts';
 import { shopSchema } from '../job/shop.ts';
+import { LANGUAGES } from '../words/index.ts';
 import {
   actingSchema,
   command,
@@ -171,6 +172,8 @@ export const calls = Object.freeze({
       expectedSeq: z.int(),
       kind: certificateKindSchema,
       reason: z.string().max(2000),
+      /** The language to print it in; English where none is chosen. */
+      language: z.enum(LANGUAGES).optional(),
     }),
     certificateRowSchema,
   ),

@@ -5,6 +5,7 @@
  */
 import { z } from 'zod';
 import { procedureSchema } from '../procedure/schema.ts';
+import { LANGUAGES } from '../words/index.ts';
 import { equipmentSchema } from './equipment.ts';
 import { roomSchema } from './room.ts';
 import { shopSchema } from './shop.ts';
@@ -156,6 +157,8 @@ const payloads = {
     issuedAtUtcMs: z.int(),
     issuedOffsetMin: z.int().min(-1440).max(1440),
     paper: z.enum(['A4', 'Letter']),
+    /** The language the certificate is printed in; absent in older seals, which are English. */
+    language: z.enum(LANGUAGES).optional(),
     program: z.string().max(40),
   }),
   certificateIssued: z.strictObject({

@@ -112,3 +112,4 @@ export {
 } from './language.ts';
 export { type WordFault, wordFaults } from './plainWords.ts';
 export { fillTemplate, type SlotValues, slotsOf } from './say.ts';
+export { withoutThenRead } from './thenRead.ts';

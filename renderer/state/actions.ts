@@ -4,11 +4,25 @@ import type { CertificateKind } from '../../core/job/events.ts';
 import type { Room } from '../../core/job/room.ts';
 import type { Shop } from '../../core/job/shop.ts';
 import { err, ok, type Result } from '../../core/result.ts';
+import type { LengthUnit } from '../../core/units.ts';
+import { type Language, speak } from '../../core/words/index.ts';
+import { showLengthsIn } from '../text/lengthText.ts';
 import { withEvents } from './heldJob.ts';
 import type { CallError, Ports } from './ports.ts';
 import { createRecorder, type EntryToSend, hasNoAnswer, type RecordAnswer } from './recorder.ts';
 import { type Route, routeText } from './route.ts';
-import { type Cover, KEYPAD_KEPT, keypadOf, THEME_KEPT, type ThemeChoice, themeOf } from './screenChoice.ts';
+import {
+  type Cover,
+  KEYPAD_KEPT,
+  keypadOf,
+  LANGUAGE_KEPT,
+  LENGTH_UNIT_KEPT,
+  languageOf,
+  lengthUnitOf,
+  THEME_KEPT,
+  type ThemeChoice,
+  themeOf,
+} from './screenChoice.ts';
 import {
   afterRecorded,
   afterRefused,
@@ -62,11 +76,14 @@ export interface Actions {
     job: string,
     kind: CertificateKind,
     reason: string,
+    language?: Language,
   ) => Promise<Result<Output<'certificate.issue'>, CallError>>;
   readonly readCertificates: (job: string) => Promise<void>;
   readonly check: (file: string) => Promise<Result<Output<'certificate.check'>, CallError>>;
   readonly dismissProblem: () => void;
   readonly chooseTheme: (theme: ThemeChoice) => void;
+  readonly chooseLanguage: (language: Language) => void;
+  readonly chooseLengthUnit: (unit: LengthUnit) => void;
   readonly coverWith: (cover: Cover) => void;
   readonly putKeypad: (out: boolean) => void;
 }
@@ -84,7 +101,17 @@ export interface Kept {
 export function createActions(store: WindowStore, ports: Ports, kept: Kept): Actions {
   const { getState, setState } = store;
   const draftTimers = new Map<string, () => void>();
-  setState({ theme: themeOf(kept.read(THEME_KEPT)), keypad: keypadOf(kept.read(KEYPAD_KEPT)) });
+  const language = languageOf(kept.read(LANGUAGE_KEPT));
+  const lengthUnit = lengthUnitOf(kept.read(LENGTH_UNIT_KEPT));
+  // Before anything is drawn, so that not a word is said in another language first.
+  speak(language);
+  showLengthsIn(lengthUnit);
+  setState({
+    language,
+    lengthUnit,
+    theme: themeOf(kept.read(THEME_KEPT)),
+    keypad: keypadOf(kept.read(KEYPAD_KEPT)),
+  });
 
   const putTyped = (key: string, entry: TypedEntry | undefined): void =>
     setState((state) => {
@@ -349,10 +376,11 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
     drop,
     send,
     record,
-    issue: async (job, kind, reason) => {
+    issue: async (job, kind, reason, language) => {
       const commandId = ports.newId();
       const expectedSeq = getState().jobs[job]?.job.last.seq ?? 0;
-      const input = { person: acting(), job, commandId, expectedSeq, kind, reason };
+      const chosen = language === undefined ? {} : { language };
+      const input = { person: acting(), job, commandId, expectedSeq, kind, reason, ...chosen };
       const answer = await insist(() => ports.call('certificate.issue', input));
       await readJob(job);
       return answer.ok ? ok(answer.value) : err(answer.error);
@@ -368,6 +396,16 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
     chooseTheme: (theme) => {
       kept.write(THEME_KEPT, theme);
       setState({ theme });
+    },
+    chooseLanguage: (language) => {
+      kept.write(LANGUAGE_KEPT, language);
+      speak(language);
+      setState({ language });
+    },
+    chooseLengthUnit: (lengthUnit) => {
+      kept.write(LENGTH_UNIT_KEPT, lengthUnit);
+      showLengthsIn(lengthUnit);
+      setState({ lengthUnit });
     },
     coverWith: (cover) => setState({ cover }),
     putKeypad: (keypad) => {

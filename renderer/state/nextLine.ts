@@ -5,6 +5,7 @@ import { type StageId, stageById, stages } from '../../core/job/stages/index.ts'
 import { type ReadingSpec, specOf } from '../../core/placement/recipe.ts';
 import type { Move, PlacementAnswer } from '../../core/placement/types.ts';
 import { say } from '../../core/words/index.ts';
+import { moveText } from '../text/moveText.ts';
 import { sayKey } from '../text/sayKey.ts';
 import type { Slot } from './readings.ts';
 
@@ -81,7 +82,9 @@ function stageOfAction(answer: PlacementAnswer, recipe: readonly ReadingSpec[]):
 function engineLine({ stage, answer, recipe }: NextInput): NextLine | undefined {
   if (answer === undefined) return undefined;
   const where = stageOfAction(answer, recipe);
-  const text = sayKey(answer.nextAction.wordKey, answer.nextAction.values);
+  const { wordKey, values } = answer.nextAction;
+  const [first] = answer.moves;
+  const text = first?.wordKey === wordKey ? moveText(first) : sayKey(wordKey, values);
   if (where === stage) {
     const moves = stage === 'placement' ? answer.moves.filter((move) => move.kind !== 'setSlide') : [];
     return lineOf(text, undefined, answer.nextAction.wordKey.startsWith('move.') ? moves : []);

@@ -9,6 +9,7 @@ import { placementInput, type SolveError, solveJob } from '../../core/job/solve.
 import { defaultRecipe, type ReadingSpec } from '../../core/placement/recipe.ts';
 import type { PlacementAnswer, PlacementReading, StationRequirement } from '../../core/placement/types.ts';
 import type { Result } from '../../core/result.ts';
+import { spokenLanguage } from '../../core/words/index.ts';
 
 export interface PlacementView {
   readonly sensor: JobSensor;
@@ -30,8 +31,10 @@ function solve(job: Job, sensor: JobSensor): PlacementView {
 export function placementView(job: Job, sensor: JobSensor): PlacementView {
   const known = solved.get(job) ?? new Map<string, PlacementView>();
   solved.set(job, known);
-  const view = known.get(sensor.sensor) ?? solve(job, sensor);
-  known.set(sensor.sensor, view);
+  // An answer holds names and turns in words.
+  const key = `${spokenLanguage()} ${sensor.sensor}`;
+  const view = known.get(key) ?? solve(job, sensor);
+  known.set(key, view);
   return view;
 }
 

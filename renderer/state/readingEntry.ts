@@ -12,7 +12,8 @@ import type { Job } from '../../core/job/job.ts';
 import type { ReadingSpec } from '../../core/placement/recipe.ts';
 import type { PlacementReading, TiltDirection } from '../../core/placement/types.ts';
 import { ok, type Result } from '../../core/result.ts';
-import { formatDeg, formatMm, radFromDeg } from '../../core/units.ts';
+import { formatDeg, radFromDeg } from '../../core/units.ts';
+import { lengthText } from '../text/lengthText.ts';
 import { partnerOf, type Slot } from './readings.ts';
 import type { EntryToSend } from './recorder.ts';
 
@@ -84,7 +85,7 @@ export function readReading(
 
 /** A value of a reading as it is shown: mm to 0.1, degrees to 0.01. */
 export function readingText(value: number, spec: Pick<ReadingSpec, 'unit' | 'decimals'>): string {
-  return spec.unit === 'deg' ? formatDeg(value, spec.decimals) : formatMm(value, spec.decimals);
+  return spec.unit === 'deg' ? formatDeg(value, spec.decimals) : lengthText(value, spec.decimals);
 }
 
 /** The fact of a reading in the present set-ups. */

@@ -1,4 +1,6 @@
 /** How this PC's screen is set: kept on the PC only, no part of any job's record. */
+import type { LengthUnit } from '../../core/units.ts';
+import { LANGUAGES, type Language } from '../../core/words/index.ts';
 
 /** Light or dark as the system says, or as was chosen here. */
 export const THEME_CHOICES = ['system', 'light', 'dark'] as const;
@@ -9,6 +11,21 @@ export type Cover = 'none' | 'distance' | 'wipe';
 
 export const THEME_KEPT = 'datumline.theme';
 export const KEYPAD_KEPT = 'datumline.keypad';
+export const LANGUAGE_KEPT = 'datumline.language';
+export const LENGTH_UNIT_KEPT = 'datumline.lengthUnit';
+
+/** The units a length is shown in; what is typed may have any, and the record is in mm. */
+export const LENGTH_UNITS = ['mm', 'in'] as const satisfies readonly LengthUnit[];
+
+/** The language that was kept; anything else, or nothing, is English. */
+export function languageOf(kept: string | null): Language {
+  return LANGUAGES.find((each) => each === kept) ?? 'en';
+}
+
+/** The unit that was kept; anything else, or nothing, is mm. */
+export function lengthUnitOf(kept: string | null): LengthUnit {
+  return LENGTH_UNITS.find((each) => each === kept) ?? 'mm';
+}
 
 /** The choice that was kept; anything else, or nothing, follows the system. */
 export function themeOf(kept: string | null): ThemeChoice {

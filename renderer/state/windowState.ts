@@ -1,6 +1,8 @@
 /** Everything the window shows, in one store. Changed only through `actions.ts`. */
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Notice, Output, WaitsFor } from '../../core/contract/index.ts';
+import type { LengthUnit } from '../../core/units.ts';
+import type { Language } from '../../core/words/index.ts';
 import type { HeldJob } from './heldJob.ts';
 import type { CallError } from './ports.ts';
 import type { Route } from './route.ts';
@@ -54,6 +56,8 @@ export interface WindowState {
   readonly list: JobList | null;
   readonly certificates: Readonly<Record<string, readonly CertificateRow[]>>;
   readonly theme: ThemeChoice;
+  readonly language: Language;
+  readonly lengthUnit: LengthUnit;
   readonly cover: Cover;
   /** Whether the keypad for numbers is out. */
   readonly keypad: boolean;
@@ -79,6 +83,8 @@ export function createWindowStore(route: Route): WindowStore {
     list: null,
     certificates: {},
     theme: 'system',
+    language: 'en',
+    lengthUnit: 'mm',
     cover: 'none',
     keypad: false,
   }));

@@ -1,7 +1,8 @@
 /** What is found of the car, as label, value and U; slopes and turns in words, never with a sign. */
 import type { FoundQuantity, ThrustLineFound, VehicleFound } from '../../core/placement/types.ts';
-import { formatDeg, formatFixed, formatMm, percentFromRad } from '../../core/units.ts';
+import { formatDeg, formatFixed, percentFromRad } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
+import { lengthText } from './lengthText.ts';
 
 export interface FactWords {
   readonly label: string;
@@ -12,8 +13,8 @@ export interface FactWords {
 
 const measured = (label: string, quantity: FoundQuantity): FactWords => ({
   label,
-  value: formatMm(quantity.value, 1),
-  note: say('datum.U', { U: formatMm(2 * quantity.u, 1) }),
+  value: lengthText(quantity.value, 1),
+  note: say('datum.U', { U: lengthText(2 * quantity.u, 1) }),
 });
 
 function slope(label: string, valueRad: number, rising: string, falling: string): FactWords {
@@ -42,6 +43,6 @@ export function carFoundWords(vehicle: VehicleFound): readonly FactWords[] {
     thrust(say('datum.thrust'), vehicle.thrustLine),
     slope(say('datum.slopeAhead'), vehicle.slopeAheadRad, say('datum.risesAhead'), say('datum.fallsAhead')),
     slope(say('datum.slopeLeft'), vehicle.slopeLeftRad, say('datum.risesLeft'), say('datum.fallsLeft')),
-    { label: say('datum.rock'), value: formatMm(rock, 1), note: '' },
+    { label: say('datum.rock'), value: lengthText(rock, 1), note: '' },
   ];
 }

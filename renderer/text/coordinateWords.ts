@@ -4,8 +4,9 @@ import type { ToleranceBar, VerdictKind } from '../../core/certificate/document.
 import { isAngleCoordinate, type TargetPlace } from '../../core/frames.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { CoordinateFinding, StationFinding } from '../../core/placement/types.ts';
-import { formatDeg, formatFixed, formatMm, formatShare, wrapRad } from '../../core/units.ts';
+import { formatDeg, formatFixed, formatShare, wrapRad } from '../../core/units.ts';
 import { deviationInWords, say } from '../../core/words/index.ts';
+import { lengthText } from './lengthText.ts';
 
 export interface CoordinateWords {
   readonly title: string;
@@ -26,7 +27,7 @@ const GUARD: Readonly<Record<Job['decisionRule'], number>> = { guarded: 1.645, s
 /** Lengths to 0.1 mm and angles to 0.01 degrees: what a person can still act on. */
 function amount(finding: CoordinateFinding, value: number): string {
   const size = Math.abs(value);
-  return isAngleCoordinate(finding.coordinate) ? formatDeg(size, 2) : formatMm(size, 1);
+  return isAngleCoordinate(finding.coordinate) ? formatDeg(size, 2) : lengthText(size, 1);
 }
 
 /** The deviation, an angle brought into half a turn. */

@@ -2,10 +2,11 @@
 import type { TargetPlace } from '../../core/frames.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { StationFinding } from '../../core/placement/types.ts';
-import { formatDeg, formatMm } from '../../core/units.ts';
+import { formatDeg } from '../../core/units.ts';
 import { type DirectionKey, moveInWords, say } from '../../core/words/index.ts';
 import type { Arrow, DistanceRow } from '../ui/DistanceView.tsx';
 import { coordinateWords, deviationOf } from './coordinateWords.ts';
+import { lengthText } from './lengthText.ts';
 
 const SHOWN = ['ahead', 'left', 'yaw'] as const;
 
@@ -74,7 +75,7 @@ function directionText(key: DirectionKey): string {
 
 function amountText(coordinate: (typeof SHOWN)[number], size: number): string {
   if (coordinate === 'yaw') return formatDeg(size, 2);
-  return formatMm(size, size >= WHOLE_FROM_MM ? 0 : 1);
+  return lengthText(size, size >= WHOLE_FROM_MM ? 0 : 1);
 }
 
 /** The rows of a station; a coordinate it does not ask for has none. */

@@ -4,10 +4,11 @@ import { valueTexts } from '../../core/job/assess.ts';
 import type { JobEvent } from '../../core/job/reduce.ts';
 import { checkChoices, type Field, fieldById } from '../../core/job/stages/index.ts';
 import { knownWordKey } from '../../core/placement/names.ts';
-import { formatDeg, formatMm } from '../../core/units.ts';
+import { formatDeg } from '../../core/units.ts';
 import { say, templateOf } from '../../core/words/index.ts';
 import { recordedText } from '../state/fieldText.ts';
 import type { HeldJob } from '../state/heldJob.ts';
+import { lengthText } from './lengthText.ts';
 import { sayKey } from './sayKey.ts';
 
 type EventOf<T extends JobEvent['type']> = Extract<JobEvent, { readonly type: T }>;
@@ -51,7 +52,7 @@ function readingWords(event: EventOf<'readingRecorded'>): string {
   const { quantity, value, unit, text, purpose } = event.payload;
   const words = say('event.reading', {
     reading: quantityName(quantity),
-    value: unit === 'rad' ? formatDeg(value, 2) : formatMm(value, 1),
+    value: unit === 'rad' ? formatDeg(value, 2) : lengthText(value, 1),
     text,
   });
   return purpose === 'proof' ? words : `${words} (${say(`purpose.${purpose}`)})`;

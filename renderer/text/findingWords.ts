@@ -1,8 +1,9 @@
 /** What an answer says about its readings, in sentences: which does not fit, which repeats spread, which control fails. */
 import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
 import type { PlacementAnswer, SuspectFinding } from '../../core/placement/types.ts';
-import { formatDeg, formatMm } from '../../core/units.ts';
+import { formatDeg } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
+import { lengthText } from './lengthText.ts';
 import { readingName, solveTroubleWords, specOfKey } from './solveTroubleWords.ts';
 
 /** What is simply not read yet is said calmly, not as trouble. */
@@ -13,7 +14,7 @@ const MOST_NAMED = 4;
 
 function amount(id: string, value: number, recipe: readonly ReadingSpec[]): string {
   const spec = recipe.find((each) => id.startsWith(each.id));
-  return spec?.unit === 'deg' ? formatDeg(value, 2) : formatMm(value, 1);
+  return spec?.unit === 'deg' ? formatDeg(value, 2) : lengthText(value, 1);
 }
 
 /** A finding in one sentence, and the names it is about where they are too many to read in passing. */
@@ -74,8 +75,8 @@ export function findingLines(
     .map((each) =>
       say('finding.control', {
         reading: readingName(each.id, recipe),
-        difference: formatMm(each.differenceMm, 1),
-        limit: formatMm(each.limitMm, 1),
+        difference: lengthText(each.differenceMm, 1),
+        limit: lengthText(each.limitMm, 1),
       }),
     );
   const disagreement =

@@ -1,4 +1,5 @@
 /** Amounts as a hand makes them: rounded to what can be set, counted in turns of the screw, held against the ends. */
+import { say } from '../../words/index.ts';
 import { SEEN_MM, type Travel } from './fixtureKinematics.ts';
 
 /** A change rounded to the part's step; zero when it is below what can be set and seen. mm, signed as given. */
@@ -30,9 +31,9 @@ const EIGHTH = 1 / 8;
  */
 export function turnsText(turns: number): string {
   const quarters = Math.round(turns * 4);
-  if (quarters === 0) return turns >= EIGHTH / 2 ? '1/8 turn' : 'a touch';
+  if (quarters === 0) return turns >= EIGHTH / 2 ? say('turns.one', { count: '1/8' }) : say('turns.touch');
   const whole = Math.floor(quarters / 4);
   const part = FRACTIONS[quarters % 4] ?? '';
   const count = [whole === 0 ? '' : String(whole), part].filter((each) => each !== '').join(' ');
-  return `${count} ${quarters > 4 ? 'turns' : 'turn'}`;
+  return say(quarters > 4 ? 'turns.many' : 'turns.one', { count });
 }

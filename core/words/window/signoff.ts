@@ -14,6 +14,7 @@ export const SIGNOFF = {
   'signoff.why.notCalibrated':
     'The work stops here, honestly: the certificate says why, and how the car leaves.',
   'signoff.objections': '{count} things speak against it: see the list.',
+  'signoff.language': 'Language of the certificate',
   'signoff.pickReason': 'Pick the reason why the work stops.',
   'signoff.notSigner': '{name} does not sign here. Choose a signer at the side.',
   'signoff.hold': 'Hold to sign as {name}',

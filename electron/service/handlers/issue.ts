@@ -14,6 +14,7 @@ import { eventsOfEnvelopes } from '../../../core/job/readEvents.ts';
 import { reduce } from '../../../core/job/reduce.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import { err, invariant, ok, type Result } from '../../../core/result.ts';
+import type { Language } from '../../../core/words/index.ts';
 import { drawScene } from '../certificate/drawScene.ts';
 import type { StoreError } from '../certificate/issue/certificateStore.ts';
 import {
@@ -48,6 +49,7 @@ export interface IssueRequest {
   readonly person: string;
   readonly kind: CertificateKind;
   readonly reason: string;
+  readonly language?: Language | undefined;
 }
 
 /** The job as its events before the seal make it. */
@@ -112,7 +114,7 @@ export function seal(context: ServiceContext, request: IssueRequest): Result<und
   const number = nextNumber(context, shop.code, job.bay, year);
   if (!number.ok) return number;
   const fixed = { number: number.value, edition: 1, kind: request.kind, issuedAtUtcMs: utcMs };
-  const payload: Payload<'certificateSealed'> = {
+  const sealed = {
     ...fixed,
     certificate: newId(context.clock, context.random),
     replaces: null,
@@ -123,7 +125,9 @@ export function seal(context: ServiceContext, request: IssueRequest): Result<und
     issuedOffsetMin: offsetMin,
     paper: shop.paper,
     program: `datumline/${context.version}`,
-  };
+  } satisfies Payload<'certificateSealed'>;
+  const { language } = request;
+  const payload = language === undefined ? sealed : { ...sealed, language };
   const appended = journal.value.append({
     job: job.id,
     commandId: request.commandId,

@@ -4,12 +4,14 @@ import { say } from '../../../core/words/index.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ProductMark } from '../../ui/Icon.tsx';
+import { LanguageChoice } from '../../ui/LanguageChoice.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { SetUpShop } from './SetUpShop.tsx';
 
 export function FirstRunScreen(): ReactNode {
   const actions = useActions();
   const problem = useWindow((state) => state.problem);
+  const language = useWindow((state) => state.language);
   const [own, setOwn] = useState(false);
   const [opening, setOpening] = useState(false);
   if (own) return <SetUpShop onCancel={() => setOwn(false)} />;
@@ -42,6 +44,12 @@ export function FirstRunScreen(): ReactNode {
           </section>
         </div>
         <p className="quiet">{say('first.caution')}</p>
+        <LanguageChoice
+          label={say('language.label')}
+          testId="language"
+          chosen={language}
+          onChoose={actions.chooseLanguage}
+        />
       </div>
     </main>
   );

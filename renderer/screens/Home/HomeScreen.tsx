@@ -4,13 +4,14 @@ import type { WaitsFor } from '../../../core/contract/index.ts';
 import { vinFromScan } from '../../../core/entry/vinScan.ts';
 import { say } from '../../../core/words/index.ts';
 import { useWedge } from '../../scan/useWedge.ts';
-import { THEME_CHOICES, themeOf } from '../../state/screenChoice.ts';
+import { LENGTH_UNITS, lengthUnitOf, THEME_CHOICES, themeOf } from '../../state/screenChoice.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import type { JobList } from '../../state/windowState.ts';
 import { sayKey } from '../../text/sayKey.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { ProductMark } from '../../ui/Icon.tsx';
+import { LanguageChoice } from '../../ui/LanguageChoice.tsx';
 import { ErrorNotice, Notice } from '../../ui/Notice.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
 import { PersonChooser } from '../Job/PersonChooser.tsx';
@@ -36,9 +37,25 @@ function useSearch(): readonly [string, (text: string) => void] {
 function HomeFoot(): ReactNode {
   const actions = useActions();
   const theme = useWindow((state) => state.theme);
+  const language = useWindow((state) => state.language);
+  const lengthUnit = useWindow((state) => state.lengthUnit);
   const [clicker, setClicker] = useState(false);
   return (
     <footer className="home-foot">
+      <LanguageChoice
+        label={say('language.label')}
+        testId="language"
+        chosen={language}
+        onChoose={actions.chooseLanguage}
+      />
+      <span className="quiet">{say('lengthUnit.label')}</span>
+      <ChoiceButtons
+        label={say('lengthUnit.label')}
+        testId="length-unit"
+        items={LENGTH_UNITS.map((value) => ({ value, text: say(`lengthUnit.${value}`) }))}
+        chosen={[lengthUnit]}
+        onChoose={([value]) => actions.chooseLengthUnit(lengthUnitOf(value ?? null))}
+      />
       <span className="quiet">{say('theme.label')}</span>
       <ChoiceButtons
         label={say('theme.label')}

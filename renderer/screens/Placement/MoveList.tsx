@@ -1,12 +1,12 @@
 /** The moves after the first, which is the line at the top: in the order they are made, none undoes one before it. */
 import type { ReactNode } from 'react';
 import type { Move } from '../../../core/placement/types.ts';
-import { say } from '../../../core/words/index.ts';
-import { sayKey } from '../../text/sayKey.ts';
+import { say, withoutThenRead } from '../../../core/words/index.ts';
+import { moveText } from '../../text/moveText.ts';
 
 /** A move without what is to be read after it: in the list all are made first, then everything is read again. */
 export function moveAlone(move: Move): string {
-  return sayKey(move.wordKey, move.values).replace(/, then read.*$/, '');
+  return withoutThenRead(moveText(move));
 }
 
 export function MoveList({ moves }: { readonly moves: readonly Move[] }): ReactNode {

@@ -3,7 +3,7 @@ import { type ReactNode, useState } from 'react';
 import { type Assessment, isFilled, objections } from '../../../core/job/assess.ts';
 import type { CertificateKind } from '../../../core/job/events.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
-import { say } from '../../../core/words/index.ts';
+import { say, spokenLanguage } from '../../../core/words/index.ts';
 import { recordedText } from '../../state/fieldText.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import type { CallError } from '../../state/ports.ts';
@@ -11,6 +11,7 @@ import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { HoldButton } from '../../ui/HoldButton.tsx';
+import { LanguageChoice } from '../../ui/LanguageChoice.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
 import { UnlockKey } from './UnlockKey.tsx';
@@ -44,6 +45,7 @@ function SignNow({
   const actions = useActions();
   const key = useWindow((state) => state.status?.key);
   const person = useWindow((state) => state.status?.shop?.people.find((each) => each.id === state.person));
+  const [language, setLanguage] = useState(spokenLanguage());
   const [signing, setSigning] = useState(false);
   const [error, setError] = useState<CallError | null>(null);
   if (key === 'locked') return <UnlockKey />;
@@ -52,12 +54,19 @@ function SignNow({
   const sign = async (): Promise<void> => {
     setSigning(true);
     setError(null);
-    const answer = await actions.issue(held.job.id, kind, kind === 'calibrated' ? '' : stopReason(held));
+    const reason = kind === 'calibrated' ? '' : stopReason(held);
+    const answer = await actions.issue(held.job.id, kind, reason, language);
     setSigning(false);
     if (!answer.ok) setError(answer.error);
   };
   return (
     <>
+      <LanguageChoice
+        label={say('signoff.language')}
+        testId="certificate-language"
+        chosen={language}
+        onChoose={setLanguage}
+      />
       <HoldButton disabled={!ready || signing} testId="sign" onHeld={() => void sign()}>
         {signing ? say('signoff.signing') : say('signoff.hold', { name: person?.name ?? '' })}
       </HoldButton>

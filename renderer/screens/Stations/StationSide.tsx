@@ -5,9 +5,9 @@ import { atStation } from '../../../core/job/fieldKey.ts';
 import type { Job, JobSensor } from '../../../core/job/job.ts';
 import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
 import type { ProcedureStation } from '../../../core/procedure/schema.ts';
-import { formatMm } from '../../../core/units.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
+import { lengthText } from '../../text/lengthText.ts';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { ChoiceField, yesNo } from '../fields/ChoiceField.tsx';
 import { CoordinateCards } from '../Placement/CoordinateCards.tsx';
@@ -68,7 +68,7 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
         <section className="sheet slide" data-testid="slide-set">
           <h2 className="overline">{say('stations.setSlide')}</h2>
           <p className="slide-line">
-            <span className="slide-number">{formatMm(slide.setMm, 1)}</span>
+            <span className="slide-number">{lengthText(slide.setMm, 1)}</span>
             <span>{say(slide.setMm < 0.05 ? 'stations.atCentre' : `stations.${slide.side}`)}</span>
           </p>
         </section>

@@ -11,6 +11,7 @@ import { say } from '../../../core/words/index.ts';
 import { SceneSvg } from '../../drawings/SceneSvg.tsx';
 import type { PlacementView } from '../../state/placementView.ts';
 import type { Slot } from '../../state/readings.ts';
+import { shownLengthUnit } from '../../text/lengthText.ts';
 import { Button } from '../../ui/Button.tsx';
 import { type Size, useSize } from './useSize.ts';
 
@@ -37,7 +38,7 @@ function planRequest(props: PlanViewProps, size: Size, turned: boolean): PlanReq
     textPt: TEXT_PT,
     view: turned ? 'carUp' : 'asIStand',
     decimalSign: '.',
-    unit: 'mm',
+    unit: shownLengthUnit(),
     stations: props.view.stations,
     recipe: props.view.recipe.filter((spec) => props.slots.some((slot) => slot.spec === spec)),
     taken: props.slots.filter((slot) => slot.state === 'recorded').map((slot) => slot.key),

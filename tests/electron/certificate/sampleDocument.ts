@@ -8,15 +8,15 @@ import {
   certificateQrText,
   type PrintedNumber,
 } from '../../../core/certificate/attachment.ts';
-import {
-  type CertificateDocument,
-  type CertificateKind,
-  type DocumentBlock,
-  type DocumentSection,
-  pageWordsEn,
-  type VerdictHeadings,
-  type VerdictRow,
+import type {
+  CertificateDocument,
+  CertificateKind,
+  DocumentBlock,
+  DocumentSection,
+  VerdictHeadings,
+  VerdictRow,
 } from '../../../core/certificate/document.ts';
+import { pageWords } from '../../../core/certificate/pageWords.ts';
 import { invariant } from '../../../core/result.ts';
 import { sampleEvents, samplePersonal } from './sampleEvents.ts';
 import { sampleScene } from './sampleScene.ts';
@@ -322,6 +322,6 @@ export function sampleDocument(options: SampleOptions = {}): CertificateDocument
     recordDigest: digest,
     qrText: certificateQrText(number, edition, digest),
     attachment: { name: 'certificate-record.json', description: 'Record of the job', json },
-    words: pageWordsEn,
+    words: pageWords(),
   };
 }

@@ -16,6 +16,7 @@ export const SIGNOFF_DE = {
   'signoff.why.notCalibrated':
     'Die Arbeit endet hier, ehrlich: Die Bescheinigung sagt, warum, und wie das Fahrzeug geht.',
   'signoff.objections': '{count} Punkte sprechen dagegen: siehe Liste.',
+  'signoff.language': 'Sprache der Bescheinigung',
   'signoff.pickReason': 'Grund wählen, warum die Arbeit endet.',
   'signoff.notSigner': '{name} signiert hier nicht. An der Seite einen Unterzeichner wählen.',
   'signoff.hold': 'Zum Signieren als {name} halten',
