@@ -3,7 +3,8 @@
  * what the decision rule adds as a box about it, U as whiskers. *Proven* means the box lies between the ticks: the
  * picture is the rule. A schematic scene: one millimetre of its world is one point of its sheet.
  */
-import { DRAWING_WORDS } from '../words/drawing.ts';
+
+import { say } from '../words/index.ts';
 import { line, scenePoint } from './pieces.ts';
 import type { Scene, SceneItem, SceneRole, Sheet, Stroke, TextItem } from './scene.ts';
 
@@ -169,7 +170,7 @@ export function barScene(request: BarRequest): Scene {
     scenePoint(places.x(scale.reach), places.midMm),
   ];
   return {
-    title: DRAWING_WORDS['drawing.bar.title'],
+    title: say('drawing.bar.title'),
     description: request.description,
     view: 'level',
     viewerAt: 'ahead',

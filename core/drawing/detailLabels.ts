@@ -1,7 +1,6 @@
 /** Words of the detail: title and key outside the circle, names of the two bars and of the ends inside it. */
 import { type DecimalSign, formatFixed, formatLength, type LengthUnit } from '../units.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
-import { fillTemplate } from '../words/say.ts';
+import { say } from '../words/index.ts';
 import type { DetailModel } from './detailModel.ts';
 import { type DetailPlaces, detailEnds, detailPlaces, detailPlay } from './detailPlaces.ts';
 import { type LabelSpot, type LabelWish, type Obstacles, placeLabels, spotsAround } from './labels.ts';
@@ -31,7 +30,7 @@ export function detailTitle(detail: DetailModel, layout: PlanLayout, writing: De
   return {
     kind: 'text',
     at: layout.transform.toWorld({ xPt: centrePt.xPt, yPt: centrePt.yPt - radiusPt - 0.45 * textPt }),
-    text: fillTemplate(DRAWING_WORDS['drawing.detail'], {
+    text: say('drawing.detail', {
       factor: plainNumber(detail.factor, decimalSign),
       square,
     }),
@@ -141,7 +140,7 @@ export function detailLabels(
   const rimMm = frame.radiusMm - (1.3 * em) / transform.ptPerMm;
   const [left, right] = detailEnds(detail, places).required;
   const wishes: readonly LabelWish[] = [
-    { ...plain, text: DRAWING_WORDS['drawing.towardCar'], spots: [inward(rimMm, detail.facingRad)] },
+    { ...plain, text: say('drawing.towardCar'), spots: [inward(rimMm, detail.facingRad)] },
     ...(names.note === undefined
       ? []
       : [
@@ -151,8 +150,8 @@ export function detailLabels(
             spots: [inward(NOTE_SHARE * frame.radiusMm, detail.facingRad + Math.PI)],
           },
         ]),
-    sideWish(layout, plain, DRAWING_WORDS['drawing.carLeft'], left),
-    sideWish(layout, plain, DRAWING_WORDS['drawing.carRight'], right),
+    sideWish(layout, plain, say('drawing.carLeft'), left),
+    sideWish(layout, plain, say('drawing.carRight'), right),
     ...(names.amount === undefined ? [] : [amountWish(layout, plain, names.amount, arrows)]),
   ];
   const usable = wishes.filter((each) => each.spots.length > 0);

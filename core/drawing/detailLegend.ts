@@ -1,7 +1,6 @@
 /** The key under the detail: a sample of each line or surface with its name, as many as the row has room for. */
 import { formatFixed } from '../units.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
-import { fillTemplate } from '../words/say.ts';
+import { say } from '../words/index.ts';
 import type { DetailWriting } from './detailLabels.ts';
 import type { DetailModel } from './detailModel.ts';
 import { line, sign } from './pieces.ts';
@@ -43,8 +42,8 @@ function foundEntry(text: string): LegendEntry {
   };
 }
 
-const requiredEntry: LegendEntry = {
-  text: DRAWING_WORDS['drawing.required'],
+const requiredEntry = (): LegendEntry => ({
+  text: say('drawing.required'),
   sample: (middle, half, world) => {
     const [a, b] = ends(middle, half, world);
     return [
@@ -52,7 +51,7 @@ const requiredEntry: LegendEntry = {
       sign(a, 'ring', half * 0.55, 'ink'),
     ];
   },
-};
+});
 
 function ellipseEntry(text: string, ptPerMm: number): LegendEntry {
   return {
@@ -79,8 +78,8 @@ function levelRad(middle: SheetPoint, world: (at: SheetPoint) => ScenePoint): nu
   return Math.atan2(b.yMm - a.yMm, b.xMm - a.xMm);
 }
 
-const boxEntry: LegendEntry = {
-  text: DRAWING_WORDS['drawing.detail.box'],
+const boxEntry = (): LegendEntry => ({
+  text: say('drawing.detail.box'),
   sample: (middle, half, world) => {
     const x = half * 0.5;
     const corners = [
@@ -99,7 +98,7 @@ const boxEntry: LegendEntry = {
       },
     ];
   },
-};
+});
 
 function entriesOf(
   detail: DetailModel,
@@ -110,15 +109,15 @@ function entriesOf(
   const factor = detail.ellipseFactor;
   const ellipseText =
     factor === 1
-      ? DRAWING_WORDS['drawing.detail.ellipse']
-      : fillTemplate(DRAWING_WORDS['drawing.detail.ellipseFactor'], {
+      ? say('drawing.detail.ellipse')
+      : say('drawing.detail.ellipseFactor', {
           factor: formatFixed(factor, Number.isInteger(factor) ? 0 : 1, writing.decimalSign),
         });
   return [
     ...(foundText === undefined ? [] : [foundEntry(foundText)]),
-    requiredEntry,
+    requiredEntry(),
     ...(detail.ellipse === undefined ? [] : [ellipseEntry(ellipseText, ptPerMm)]),
-    ...(detail.ahead === undefined && detail.left === undefined ? [] : [boxEntry]),
+    ...(detail.ahead === undefined && detail.left === undefined ? [] : [boxEntry()]),
   ];
 }
 

@@ -1,6 +1,6 @@
 /** The whole detail of a plan: circle, move, captions and names. */
 import { formatLength } from '../units.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
+import { say } from '../words/index.ts';
 import { detailItems } from './detail.ts';
 import { type DetailNames, detailLabels, detailTitle } from './detailLabels.ts';
 import { detailLegend } from './detailLegend.ts';
@@ -15,7 +15,7 @@ import type { SceneItem } from './scene.ts';
 const GUARD_FACTOR = 1.645;
 
 function namesOf(request: PlanRequest, model: PlanModel, hasArrows: boolean): DetailNames {
-  if (model.found === undefined) return { note: DRAWING_WORDS['drawing.notMeasured'] };
+  if (model.found === undefined) return { note: say('drawing.notMeasured') };
   const move = request.answer?.moves[0];
   if (move === undefined || !hasArrows) return {};
   return { amount: formatLength(move.amountMm, 1, request.unit, request.decimalSign) };
@@ -23,7 +23,7 @@ function namesOf(request: PlanRequest, model: PlanModel, hasArrows: boolean): De
 
 function foundText(model: PlanModel): string | undefined {
   if (model.found === undefined) return undefined;
-  return DRAWING_WORDS[model.finding?.basis === 'expected' ? 'drawing.expected' : 'drawing.found'];
+  return say(model.finding?.basis === 'expected' ? 'drawing.expected' : 'drawing.found');
 }
 
 /** Items of the detail, bottom first; none without a station. */

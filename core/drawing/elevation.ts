@@ -3,8 +3,7 @@
  * heights counted from it. Seen from the car's right, nose to the right. Floor rises are enlarged by a stated factor.
  */
 import { formatFixed, mmPerMFromRad } from '../units.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
-import { fillTemplate } from '../words/say.ts';
+import { say } from '../words/index.ts';
 import { carSide } from './carSide.ts';
 import { heightItems } from './elevationHeights.ts';
 import { type ElevationLayout, elevationLayout } from './elevationLayout.ts';
@@ -33,10 +32,10 @@ function floorText(request: ElevationRequest, model: ElevationModel): string {
         : 'drawing.elevation.falling';
   const text =
     key === 'drawing.elevation.flat'
-      ? DRAWING_WORDS[key]
-      : fillTemplate(DRAWING_WORDS[key], { slope: formatFixed(Math.abs(slope), 1, request.decimalSign) });
+      ? say(key)
+      : say(key, { slope: formatFixed(Math.abs(slope), 1, request.decimalSign) });
   if (model.factor === 1) return text;
-  return fillTemplate(DRAWING_WORDS['drawing.elevation.factor'], {
+  return say('drawing.elevation.factor', {
     floor: text,
     factor: formatFixed(model.factor, 0),
   });
@@ -63,7 +62,7 @@ function floorItems(
   const note: TextItem = {
     kind: 'text',
     at: layout.transform.toWorld({ xPt: textPt, yPt: layout.floorPt + 1.1 * textPt }),
-    text: model.vehicle === undefined ? DRAWING_WORDS['drawing.typical'] : floorText(request, model),
+    text: model.vehicle === undefined ? say('drawing.typical') : floorText(request, model),
     sizePt: textPt,
     bold: false,
     align: 'start',
@@ -151,10 +150,10 @@ export function elevationScene(request: ElevationRequest): Scene {
   const layout = elevationLayout(request, model);
   const description =
     model.vehicle === undefined
-      ? DRAWING_WORDS['drawing.elevation.typical']
-      : fillTemplate(DRAWING_WORDS['drawing.elevation.measured'], { floor: floorText(request, model) });
+      ? say('drawing.elevation.typical')
+      : say('drawing.elevation.measured', { floor: floorText(request, model) });
   return {
-    title: DRAWING_WORDS['drawing.elevation.title'],
+    title: say('drawing.elevation.title'),
     description,
     view: 'level',
     viewerAt: 'ahead',

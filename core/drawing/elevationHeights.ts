@@ -1,7 +1,6 @@
 /** Heights of the side view: the plane of the tyres carried on to the target, and the target's height over it. */
 import { formatLength } from '../units.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
-import { fillTemplate } from '../words/say.ts';
+import { say } from '../words/index.ts';
 import { dimensionTexts } from './dimensionShapes.ts';
 import type { ElevationLayout } from './elevationLayout.ts';
 import { type ElevationModel, type ElevationRequest, overPlane } from './elevationModel.ts';
@@ -55,9 +54,7 @@ function heightDimension(
     align: toward > 0 ? 'end' : 'start',
     rise: 'middle',
     valueText: text(heightMm),
-    ...(up === undefined
-      ? {}
-      : { uncertaintyText: fillTemplate(DRAWING_WORDS['drawing.uncertainty'], { amount: text(up.U) }) }),
+    ...(up === undefined ? {} : { uncertaintyText: say('drawing.uncertainty', { amount: text(up.U) }) }),
     sizePt: request.textPt,
     role: 'ink',
   };

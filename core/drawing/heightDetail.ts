@@ -3,8 +3,7 @@
  * the plan. Heights, tolerance and guard share the scale; the board is drawn shorter, its edges carrying their lean.
  */
 import { formatFixed, formatLength } from '../units.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
-import { fillTemplate } from '../words/say.ts';
+import { say } from '../words/index.ts';
 import type { ElevationLayout } from './elevationLayout.ts';
 import type { ElevationModel, ElevationRequest } from './elevationModel.ts';
 import { gridChords } from './grid.ts';
@@ -127,7 +126,7 @@ export function heightDetail(
   const circle = { kind: 'circle', centre: frame.centre, radiusMm: frame.radiusMm } as const;
   const found = state.deviationMm === undefined ? undefined : at(0, state.deviationMm);
   const { textPt, decimalSign, unit } = request;
-  const title = fillTemplate(DRAWING_WORDS['drawing.elevation.detail'], {
+  const title = say('drawing.elevation.detail', {
     factor: formatFixed(factor, Number.isInteger(factor) ? 0 : 1, decimalSign),
     square: formatLength(squareMm, squareMm < 1 ? 1 : 0, unit, decimalSign),
   });

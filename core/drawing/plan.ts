@@ -4,8 +4,7 @@
  * measured car after the datum, the fixture with its ellipse after placement.
  */
 import { formatDeg, formatFixed } from '../units.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
-import { fillTemplate } from '../words/say.ts';
+import { say } from '../words/index.ts';
 import { detailPart } from './detailPart.ts';
 import { between, line, scenePoint, sign } from './pieces.ts';
 import { carItems, drawnThrust } from './planCar.ts';
@@ -61,15 +60,12 @@ function columnNotes(request: PlanRequest, model: PlanModel, layout: PlanLayout)
     role: 'pencil',
     masked: false,
   });
-  return [
-    name(DRAWING_WORDS['drawing.carLeft'], left, 0.6 * em),
-    name(DRAWING_WORDS['drawing.carRight'], right, 0.6 * em),
-  ];
+  return [name(say('drawing.carLeft'), left, 0.6 * em), name(say('drawing.carRight'), right, 0.6 * em)];
 }
 
 /** The one line over the column: that nothing is measured, or the name of the thrust line and how it is drawn. */
 function columnHeading(request: PlanRequest, model: PlanModel, layout: PlanLayout): readonly TextItem[] {
-  const text = model.datumKnown ? thrustText(request, model, layout) : DRAWING_WORDS['drawing.typical'];
+  const text = model.datumKnown ? thrustText(request, model, layout) : say('drawing.typical');
   if (text === undefined) return [];
   const { transform } = layout;
   const middle = transform.toSheet(scenePoint(model.car.wheelbaseMm / 2, 0));
@@ -98,12 +94,12 @@ function thrustText(request: PlanRequest, model: PlanModel, layout: PlanLayout):
   const thrust = drawnThrust(model, layout);
   const angle = model.vehicle?.thrustLine?.angle.value;
   if (thrust === undefined || angle === undefined) return undefined;
-  const name = fillTemplate(DRAWING_WORDS['drawing.thrust'], {
+  const name = say('drawing.thrust', {
     angle: formatDeg(Math.abs(angle), 2, request.decimalSign),
   });
   if (thrust.factor === 1) return name;
   const factor = formatFixed(thrust.factor, 0);
-  return `${name}, ${fillTemplate(DRAWING_WORDS['drawing.thrust.factor'], { factor })}`;
+  return `${name}, ${say('drawing.thrust.factor', { factor })}`;
 }
 
 /** What the drawing shows, in words, for who cannot see it and for the certificate's tags. */
@@ -116,20 +112,20 @@ function descriptionOf(
   const next =
     readings.next === undefined
       ? ''
-      : ` ${fillTemplate(DRAWING_WORDS['drawing.plan.next'], {
+      : ` ${say('drawing.plan.next', {
           reading: readingWords(readings.next),
         })}`;
   const { finding } = model;
   if (finding === undefined) {
     const known = model.datumKnown ? 'drawing.plan.datum' : 'drawing.plan.typical';
-    return `${DRAWING_WORDS[known]}${next}`;
+    return `${say(known)}${next}`;
   }
   const place = stationPlace(layout, finding);
   const text = (coordinate: 'ahead' | 'left' | 'yaw'): string => {
     const found = finding.coordinates.find((each) => each.coordinate === coordinate);
     return found === undefined ? '' : deviationText(request, place, found);
   };
-  const found = fillTemplate(DRAWING_WORDS['drawing.plan.found'], {
+  const found = say('drawing.plan.found', {
     ahead: text('ahead'),
     side: text('left'),
     turn: text('yaw'),
@@ -163,7 +159,7 @@ export function planScene(request: PlanRequest): Scene {
     ...deviationFigures(request, model, layout),
   ];
   return {
-    title: DRAWING_WORDS['drawing.plan.title'],
+    title: say('drawing.plan.title'),
     description: descriptionOf(request, model, layout, readings),
     view: request.view,
     viewerAt: layout.viewerAt,

@@ -2,9 +2,7 @@
 import type { CoordinateFinding, StationFinding } from '../placement/types.ts';
 import { formatDeg, formatLength, wrapRad } from '../units.ts';
 import { deviationInWords } from '../words/direction.ts';
-import { DRAWING_WORDS } from '../words/drawing.ts';
-import { EN } from '../words/en.ts';
-import { fillTemplate } from '../words/say.ts';
+import { say } from '../words/index.ts';
 import { scenePoint } from './pieces.ts';
 import type { PlanLayout } from './planLayout.ts';
 import type { PlanModel, PlanRequest } from './planModel.ts';
@@ -43,7 +41,7 @@ function chainPiece(
     ...(uncertaintyMm === undefined
       ? {}
       : {
-          uncertaintyText: fillTemplate(DRAWING_WORDS['drawing.uncertainty'], {
+          uncertaintyText: say('drawing.uncertainty', {
             amount: lengthText(request, uncertaintyMm),
           }),
         }),
@@ -98,7 +96,7 @@ export function deviationText(request: PlanRequest, place: StationPlace, finding
   const amount = isTurn
     ? formatDeg(Math.abs(deviation), ANGLE_DECIMALS, request.decimalSign)
     : lengthText(request, Math.abs(deviation));
-  return words.key === 'dir.none' ? EN['dir.none'] : fillTemplate(EN[words.key], { amount });
+  return say(words.key, words.key === 'dir.none' ? {} : { amount });
 }
 
 /** Where a target stands and how it faces, for its words. */
@@ -145,7 +143,7 @@ export function deviationFigures(
       {
         ...common,
         at: layout.transform.toWorld({ xPt: uPt, yPt }),
-        text: fillTemplate(DRAWING_WORDS['drawing.uncertainty'], { amount: U }),
+        text: say('drawing.uncertainty', { amount: U }),
         align: 'start',
         role: 'pencil',
       },

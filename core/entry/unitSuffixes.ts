@@ -75,7 +75,7 @@ const PERCENT = unit('%', percent);
 
 type Suffixes = ReadonlyMap<string, WrittenUnit>;
 
-/** Suffix to unit. A single apostrophe is a foot in a length and a minute of arc in an angle. */
+/** Suffix to unit, in every language of the catalogue at once: nobody types otherwise at another PC. A single apostrophe is a foot in a length and a minute of arc in an angle. */
 export const SUFFIXES: Readonly<Record<EntryKind, Suffixes>> = {
   length: new Map([
     ['mm', MM],
@@ -85,11 +85,14 @@ export const SUFFIXES: Readonly<Record<EntryKind, Suffixes>> = {
     ['inch', INCH],
     ['inches', INCH],
     ['"', INCH],
+    ['zoll', INCH],
     ['ft', FOOT],
+    ['fuß', FOOT],
     ["'", FOOT],
   ]),
   angle: new Map([
     ['deg', DEGREE],
+    ['grad', DEGREE],
     ['°', DEGREE],
     ["'", MINUTE],
     ['"', SECOND],

@@ -20,7 +20,7 @@ interface Rule {
 }
 
 /**
- * In German the car's own sides are one word, `fahrzeuglinks` and `fahrzeugrechts`, or `linke Fahrzeugseite`. `vor` is
+ * In German the car's own sides are one word, `fahrzeuglinks` and `fahrzeugrechts`; `Fahrzeug links` where a line must break; or `linke Fahrzeugseite`. `vor` is
  * banned only where it is a way by itself ("4 mm vor."), not before a noun ("vor dem Fahrzeug", "vor der Arbeit").
  */
 const RULES: Readonly<Record<Language, Rule>> = {
@@ -33,6 +33,7 @@ const RULES: Readonly<Record<Language, Rule>> = {
     ambiguousWay:
       /(?<![\p{L}])(?:zurück|vorwärts|rückwärts|vorne?|hinten|vor(?=\s*(?:[.,;:!?)]|$|(?:und|oder|dann)\b)))(?![\p{L}])/giu,
     side: /(?<![\p{L}])(?:links|rechts|(?:link|recht)e[rsnm]?)(?![\p{L}])/giu,
+    carBefore: /Fahrzeug $/,
     carAfter: /^ (?:(?:und|oder|zur|bis) rechte[rsnm]? )?Fahrzeugseite/,
   },
 };

@@ -1,4 +1,7 @@
-/** German wording of the certificate: titles, headings, labels, fixed sentences. */
+/**
+ * German wording of the certificate: titles, headings, labels, fixed sentences. In the narrow columns of a verdict a side is
+ * two words, between which its line may break.
+ */
 import type { CERTIFICATE } from '../certificate.ts';
 
 export const CERTIFICATE_DE = {
@@ -93,18 +96,18 @@ export const CERTIFICATE_DE = {
   'certificate.heading.verdict': 'Bewertung',
   'certificate.coordinate.ahead.rearAxle': 'längs, von der Hinterachse',
   'certificate.coordinate.ahead.frontAxle': 'längs, von der Vorderachse',
-  'certificate.coordinate.ahead.bodyFace': 'längs, vom vordersten Karosseriepunkt',
+  'certificate.coordinate.ahead.bodyFace': 'längs, von der Fahrzeugfront',
   'certificate.coordinate.left.centreline': 'quer, von der Mittellinie',
   'certificate.coordinate.left.thrustLine': 'quer, von der Fahrachse',
   'certificate.coordinate.radial.aheadLeft': 'Abstand vom Sollpunkt, von oben gesehen',
   'certificate.coordinate.radial.leftUp': 'Abstand vom Sollpunkt, längs zum Fahrzeug gesehen',
-  'certificate.coordinate.up': 'Höhe über der Reifenaufstandsebene',
+  'certificate.coordinate.up': 'Höhe über der Ebene der Reifen',
   'certificate.coordinate.yaw.centreline': 'rechtwinklig zur Mittellinie',
   'certificate.coordinate.yaw.thrustLine': 'rechtwinklig zur Fahrachse',
   'certificate.coordinate.pitch': 'Längsneigung',
   'certificate.coordinate.roll': 'Querneigung',
-  'certificate.side.left': '{amount} fahrzeuglinks',
-  'certificate.side.right': '{amount} fahrzeugrechts',
+  'certificate.side.left': '{amount} Fahrzeug links',
+  'certificate.side.right': '{amount} Fahrzeug rechts',
   'certificate.tolerance.twoSided': '±\u00a0{amount}',
   'certificate.tolerance.unequal': '{lower} bis {upper}',
   'certificate.tolerance.lowerOnly': 'nicht unter {lower}',
@@ -112,9 +115,9 @@ export const CERTIFICATE_DE = {
   'certificate.tolerance.none': 'vom Hersteller nicht genannt',
   'certificate.tolerance.shop': '{limit} *',
   'certificate.consequence': 'kann den Blick um {aim} drehen, das sind {metres} in 50 m',
-  'certificate.probability': '{share} Konformitätswahrscheinlichkeit',
-  'certificate.probability.atLeast': 'mindestens {share} Konformitätswahrscheinlichkeit',
-  'certificate.probability.atMost': 'höchstens {share} Konformitätswahrscheinlichkeit',
+  'certificate.probability': 'konform mit {share} Wahrscheinlichkeit',
+  'certificate.probability.atLeast': 'konform mit mindestens {share} Wahrscheinlichkeit',
+  'certificate.probability.atMost': 'konform mit höchstens {share} Wahrscheinlichkeit',
   'certificate.slide': 'Schlitten auf {amount} ab seiner Mittelmarke gestellt, {side}',
   'certificate.datum.wheelbase': 'Radstand',
   'certificate.datum.trackFront': 'Nabe zu Nabe, Vorderachse',
@@ -195,7 +198,7 @@ export const CERTIFICATE_DE = {
   'certificate.page.pageOf': 'Seite {page} von {pages}',
   'certificate.page.numberAndEdition': 'Bescheinigung {number}, Ausgabe {edition}',
   'certificate.page.end': 'Ende der Bescheinigung {number}, Ausgabe {edition}',
-  'certificate.page.recordDigest': 'Prüfwert der Aufzeichnung (SHA-256)',
+  'certificate.page.recordDigest': 'Prüfwert (SHA-256)',
   'certificate.page.qrAlt': 'QR-Code mit Nummer, Ausgabe und Prüfwert der Aufzeichnung',
   'certificate.page.signatureHeading': 'Signatur',
   'certificate.page.signatureFieldAlt': 'Digitale Signatur der Werkstatt',

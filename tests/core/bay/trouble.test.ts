@@ -71,7 +71,7 @@ describe('refusals in plain words', () => {
     const outside = { code: 'bay/outsideSurvey', place: 'mast foot', byMm: 508 } as const;
     expect(troubleOf(outside).what).toBe('The surveyed floor ends 508 mm before this place: mast foot.');
     expect(troubleOf(outside, 'in').what).toBe(
-      'The surveyed floor ends 20.0 in before this place: mast foot.',
+      'The surveyed floor ends 20.00 in before this place: mast foot.',
     );
     const dark = { code: 'bay/badLightReading', index: 2 } as const;
     expect(troubleOf(dark).what).toContain('number 3');

@@ -120,6 +120,7 @@ describe('German words that may not reach a screen', () => {
   test.each([
     'Vorderrad fahrzeuglinks',
     'auf der linken Fahrzeugseite',
+    '4 mm Fahrzeug rechts',
     'linke und rechte Fahrzeugseite',
     'vor dem Fahrzeug, vor der Arbeit',
     'Vorprüfung, Hinterachse, zurückgezogen, Vorgang',

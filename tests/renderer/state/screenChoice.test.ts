@@ -1,15 +1,27 @@
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
+import { LANGUAGES, say, speak, spokenLanguage } from '../../../core/words/index.ts';
 import { createActions } from '../../../renderer/state/actions.ts';
 import {
   coverOfKey,
   KEYPAD_KEPT,
   keypadOf,
+  LANGUAGE_KEPT,
+  LENGTH_UNIT_KEPT,
+  LENGTH_UNITS,
+  languageOf,
+  lengthUnitOf,
   THEME_CHOICES,
   THEME_KEPT,
   themeOf,
 } from '../../../renderer/state/screenChoice.ts';
 import { createWindowStore } from '../../../renderer/state/windowState.ts';
+import { lengthText, showLengthsIn, shownLengthUnit } from '../../../renderer/text/lengthText.ts';
 import { FakePorts } from '../fakePorts.ts';
+
+afterEach(() => {
+  speak('en');
+  showLengthsIn('mm');
+});
 
 describe('the theme kept on this PC', () => {
   test.each(THEME_CHOICES)('%s comes again as it was kept', (choice) => {
@@ -24,6 +36,25 @@ describe('the theme kept on this PC', () => {
 test('the keypad is out only where it was left out', () => {
   expect(keypadOf('out')).toBe(true);
   for (const kept of [null, '', 'in', 'true']) expect(keypadOf(kept)).toBe(false);
+});
+
+describe('language and unit kept on this PC', () => {
+  test.each(LANGUAGES)('%s comes again', (language) => expect(languageOf(language)).toBe(language));
+  test.each(LENGTH_UNITS)('%s comes again', (unit) => expect(lengthUnitOf(unit)).toBe(unit));
+  test.each([null, '', 'fr', 'DE', 'inch'])('%o is neither: English and mm', (kept) => {
+    expect(languageOf(kept)).toBe('en');
+    expect(lengthUnitOf(kept)).toBe('mm');
+  });
+
+  test('inches have two places at least, and one more than the mm they stand for', () => {
+    expect([lengthText(1350, 0), lengthText(6.04, 1)]).toEqual(['1350 mm', '6.0 mm']);
+    showLengthsIn('in');
+    expect([lengthText(1350, 0), lengthText(25.4, 1), lengthText(25.4, 2)]).toEqual([
+      '53.15 in',
+      '1.00 in',
+      '1.000 in',
+    ]);
+  });
 });
 
 describe('keys that lay a cover over the window', () => {
@@ -74,6 +105,20 @@ describe('how the screen is set, as the actions keep it', () => {
     expect(second.store.getState()).toMatchObject({ theme: 'light', keypad: true });
     second.actions.putKeypad(false);
     expect(started(second.kept).store.getState().keypad).toBe(false);
+  });
+
+  test('language and unit hold at once and from before the first word of the next start', () => {
+    const first = started({});
+    expect(first.store.getState()).toMatchObject({ language: 'en', lengthUnit: 'mm' });
+    first.actions.chooseLanguage('de');
+    first.actions.chooseLengthUnit('in');
+    expect(first.store.getState()).toMatchObject({ language: 'de', lengthUnit: 'in' });
+    expect([say('home.newJob'), shownLengthUnit()]).toEqual(['Neuer Vorgang', 'in']);
+    expect(first.kept).toEqual({ [LANGUAGE_KEPT]: 'de', [LENGTH_UNIT_KEPT]: 'in' });
+    speak('en');
+    showLengthsIn('mm');
+    started(first.kept);
+    expect([spokenLanguage(), shownLengthUnit()]).toEqual(['de', 'in']);
   });
 
   test('a cover is not kept, and going elsewhere takes it away', () => {

@@ -1,8 +1,10 @@
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { say } from '../../../../core/words/index.ts';
 import { callOrThrow } from '../../../../electron/cli/playScript.ts';
 import { newId } from '../../../../electron/service/clock.ts';
+import { runTool } from '../../certificate/tools.ts';
 import { openDemoShop, openService, playDemo, refusalOf, testFolder } from './openService.ts';
 
 describe('issuing through the service', () => {
@@ -28,6 +30,47 @@ describe('issuing through the service', () => {
     });
     const located = await service.host.files.locate(digest);
     expect(located?.mediaType).toBe('application/pdf');
+  });
+
+  test('the demo job signed in German is a German document, and checks out in every line too', async () => {
+    const service = await openService(testFolder());
+    const shop = await openDemoShop(service);
+    const { job, seq } = await playDemo(service, shop, 'demo-job.json', (step) => step.do !== 'sign');
+    const certificate = await callOrThrow(service.dispatch, 'certificate.issue', {
+      job,
+      person: 'tobias',
+      commandId: newId(),
+      expectedSeq: seq,
+      kind: 'calibrated',
+      reason: '',
+      language: 'de',
+    });
+    const { lines, exitCode } = await callOrThrow(service.dispatch, 'certificate.check', {
+      file: certificate.fileDigest,
+    });
+    expect(lines.map((line) => line.answer)).toEqual(Array.from({ length: 8 }, () => 'yes'));
+    expect(exitCode).toBe(0);
+    const file = await service.host.files.locate(certificate.fileDigest);
+    const pdf = await readFile(file?.path ?? '');
+    expect(pdf.toString('latin1')).toContain('/Lang (de-DE)');
+    const { stdout } = runTool('pdftotext', '-layout', file?.path ?? '', '-');
+    const text = Buffer.from(stdout, 'latin1').toString('utf8').replace(/\s+/g, ' ');
+    for (const words of [
+      'Kalibrierung durchgeführt',
+      'nachgewiesen',
+      'Seite 1 von',
+      'Entscheidungsregel',
+      'gelesen am',
+    ]) {
+      expect(text).toContain(words);
+    }
+    // Left in English is only what the shop, its people and the maker's sheet call things.
+    const ours = text.replaceAll("the car's", '').replace(/mm to\s+(?:left|right)/g, '');
+    expect(ours).not.toMatch(
+      /\b(?:proven|Required|Found|page \d|Readings|car's|Decision rule|read on|required|permitted|toward|Target|floor rises|turned)\b/,
+    );
+    // What was spoken before is spoken after.
+    expect(say('certificate.yes')).toBe('yes');
   });
 
   test('an incomplete job is refused with what is missing, and nothing is sealed', async () => {
