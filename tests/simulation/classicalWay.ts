@@ -5,7 +5,12 @@
  * bubbles. Each reading is taken right before its correction, with the same tape, drops and clumsiness as the other way.
  * What is by eye: how far to turn for a difference of diagonals (a quarter off, one standard deviation), and the centreline,
  * plumbed from the middle of the car's two ends. The pass ends the work when everything read in it was within half the
- * tolerance (the difference of diagonals as it shows at the bar ends) and nothing had to be moved.
+ * tolerance (the difference of diagonals as it shows at the bar ends) and nothing had to be moved. It starts from a quick
+ * first placement by two readings, which is counted apart as one look; a pass has eight readings, which make four looks.
+ *
+ * `held` is a defter man: he turns until one diagonal reads the mean of both, and rolls and raises with the tape held until it
+ * reads what it must, so that these moves are off by a tape reading and the stand's settling and not by a share of their way.
+ * `Wide` stops as soon as everything read lies within the tolerance itself.
  */
 
 import { defaultUncertainties } from '../../core/placement/defaults.ts';
@@ -13,7 +18,16 @@ import type { WorkClass } from '../../core/placement/types.ts';
 import type { Pose6 } from '../../core/rehearsal/trueBay.ts';
 import { SQUARE } from '../core/placement/trueLayout.ts';
 import type { Draws } from './draws.ts';
-import { type Bay, type Cell, madeOf, type Outcome, stationFor, trulyWithin } from './technician.ts';
+import {
+  type Bay,
+  type Cell,
+  CLUMSINESS,
+  type Effort,
+  madeOf,
+  type Outcome,
+  stationFor,
+  trulyWithin,
+} from './technician.ts';
 
 /** By eye: share of a turn, and the middle of the car's front and rear end, mm; one standard deviation each. */
 export const CLASSICAL = {
@@ -23,6 +37,25 @@ export const CLASSICAL = {
   frontEndMm: 3500,
   rearEndMm: -900,
 } as const;
+
+/** How he works: whether the tape is held while he moves, and within which share of the tolerance all must read. */
+export interface Habit {
+  readonly held: boolean;
+  readonly enough: number;
+}
+
+/** As it is commonly done; with the tape held; with either, content with the tolerance itself. */
+export const HABITS = {
+  byEye: { held: false, enough: 0.5 },
+  held: { held: true, enough: 0.5 },
+  byEyeWide: { held: false, enough: 1 },
+  heldWide: { held: true, enough: 1 },
+} as const satisfies Record<string, Habit>;
+
+/** Readings of one pass: two diagonals, the centre, two distances, the height, two bubbles. */
+const READINGS_A_PASS = 8;
+/** The quick first placement. */
+const FIRST_READINGS = 2;
 
 /** Passes after which a technician gives up. */
 export const MOST_PASSES = 30;
@@ -36,7 +69,13 @@ function barEnds(pose: Pose6, half: number): readonly [readonly [number, number]
 }
 
 /** Places the target the classical way until it looks right. */
-export function placeClassically(bay: Bay, cell: Cell, from: Pose6, draws: Draws): Outcome {
+export function placeClassically(
+  bay: Bay,
+  cell: Cell,
+  from: Pose6,
+  draws: Draws,
+  habit: Habit = HABITS.byEye,
+): Outcome {
   const { layout, person } = bay;
   const work = defaultUncertainties.byWork[cell.work];
   const station = stationFor(cell.toleranceMm);
@@ -60,13 +99,23 @@ export function placeClassically(bay: Bay, cell: Cell, from: Pose6, draws: Draws
     return Math.round(length + person.tapeMm(length));
   };
   const goal = SQUARE.target;
-  const enough = cell.toleranceMm / 2;
+  const enough = cell.toleranceMm * habit.enough;
+  // What is left when a move ends where a tape of this length reads what it must.
+  const stopped = (lengthMm: number): number =>
+    person.tapeMm(lengthMm) + bob() + draws.between(-0.5, 0.5) + CLUMSINESS.mm * normal();
   let pose = from;
+  let moves = 2;
+  const effort = (passes: number): Effort => ({
+    looks: 1 + (READINGS_A_PASS / 2) * passes,
+    moves,
+    readings: FIRST_READINGS + READINGS_A_PASS * passes,
+  });
   for (let pass = 1; pass <= MOST_PASSES; pass++) {
     let still = true;
     const needs = (offMm: number): boolean => {
       if (Math.abs(offMm) <= enough) return false;
       still = false;
+      moves += 1;
       return true;
     };
     const [left, right] = barEnds(pose, half);
@@ -75,8 +124,9 @@ export function placeClassically(bay: Bay, cell: Cell, from: Pose6, draws: Draws
     const diagonal = Math.hypot(left[0], left[1] - marks[1][1]);
     const endMm = (difference / 2) * (diagonal / left[0]);
     if (needs(endMm)) {
-      const byEye = endMm * (1 + CLASSICAL.turnShare * normal());
-      pose = { ...pose, yaw: pose.yaw + madeOf(byEye, draws) / half };
+      const byEye = (): number => madeOf(endMm * (1 + CLASSICAL.turnShare * normal()), draws);
+      const made = habit.held ? endMm + stopped(diagonal) : byEye();
+      pose = { ...pose, yaw: pose.yaw + made / half };
     }
     const offCentre = Math.round(pose.left - centrelineAt(pose.ahead) + bob() + work.markMm * normal());
     if (needs(offCentre)) pose = { ...pose, left: pose.left - madeOf(offCentre, draws) };
@@ -87,13 +137,19 @@ export function placeClassically(bay: Bay, cell: Cell, from: Pose6, draws: Draws
         Math.hypot(ends[1][0], ends[1][1] - layout.hubs.RR[1])) /
       2;
     const distance = (tape(marks[0], leftNow) + tape(marks[1], rightNow)) / 2 - apart(goalEnds);
-    if (needs(distance)) pose = { ...pose, ahead: pose.ahead - madeOf(distance, draws) };
+    if (needs(distance)) {
+      const made = habit.held ? distance + stopped(apart(goalEnds)) : madeOf(distance, draws);
+      pose = { ...pose, ahead: pose.ahead - made };
+    }
     const height = Math.round(pose.up - goal.up + Math.hypot(work.heightSetMm, work.tapeRepeatMm) * normal());
-    if (needs(height)) pose = { ...pose, up: pose.up - madeOf(height, draws) };
+    if (needs(height)) {
+      const made = habit.held ? height + CLUMSINESS.mm * normal() : madeOf(height, draws);
+      pose = { ...pose, up: pose.up - made };
+    }
     pose = { ...pose, ...bubbles(pose, draws, work.inclinometerRad, half) };
-    if (still) return { rounds: pass, pose, within: trulyWithin(pose, station) };
+    if (still) return { rounds: pass, pose, within: trulyWithin(pose, station), ...effort(pass) };
   }
-  return { rounds: undefined, pose, within: trulyWithin(pose, station) };
+  return { rounds: undefined, pose, within: trulyWithin(pose, station), ...effort(MOST_PASSES) };
 }
 
 /** Sets the bubbles when they are out by more than a quarter of a degree. */

@@ -5,24 +5,30 @@
  * and 2 mm. Tilts and what a move does not change stay as they are.
  */
 
-import type { QuickGround } from '../../core/placement/quick/ground.ts';
+import { type QuickGround, quickGround } from '../../core/placement/quick/ground.ts';
 import { afterLook } from '../../core/placement/quick/look.ts';
 import { afterMove, perMm } from '../../core/placement/quick/move.ts';
-import { quickNext } from '../../core/placement/quick/quickPlacement.ts';
+import { putUpByEye, quickNext } from '../../core/placement/quick/quickPlacement.ts';
 import type { QuickKnowledge, QuickMove } from '../../core/placement/quick/types.ts';
 import { type Pose6, trueReadings } from '../../core/rehearsal/trueBay.ts';
 import { SQUARE } from '../core/placement/trueLayout.ts';
 import { readBy } from './bayErrors.ts';
 import type { Draws } from './draws.ts';
-import { type Bay, BY_EYE, CLUMSINESS, madeOf } from './technician.ts';
-
-/** What the guiding has cost so far. */
-export interface Effort {
-  readonly looks: number;
-  readonly moves: number;
-  /** Readings of the fixture: two a look, one for each move with the tape held. */
-  readonly readings: number;
-}
+import {
+  type Bay,
+  BY_EYE,
+  type Cell,
+  CLUMSINESS,
+  type Effort,
+  MOST_ROUNDS,
+  madeOf,
+  measuredAgain,
+  type Outcome,
+  placementOf,
+  proofSet,
+  stationFor,
+  trulyWithin,
+} from './technician.ts';
 
 /** Where the target stands, what is believed of it, and what it took. */
 export interface Guided {
@@ -74,6 +80,58 @@ export function guide(
     looks += 1;
     readings += ids.length;
   }
+}
+
+/** What quick placement stands on for this car. */
+function groundOf(bay: Bay, cell: Cell): QuickGround {
+  const ground = quickGround(placementOf(bay, cell, bay.carReadings));
+  if (!ground.ok) throw new Error(`no ground: ${ground.error.code}`);
+  return ground.value;
+}
+
+const NO_EFFORT: Effort = { looks: 0, moves: 0, readings: 0 };
+
+/**
+ * The whole of a placement with the product: looks and moves, a proof set, and after one that does not prove looks and moves
+ * again, which then know what that proof set read. A round is one full proof set.
+ */
+export function placeGuided(bay: Bay, cell: Cell, start: Pose6, draws: Draws): Outcome {
+  const station = stationFor(cell.toleranceMm);
+  let car = bay;
+  let ground = groundOf(car, cell);
+  let at: Guided = { pose: putUp(start, draws), known: putUpByEye(ground), effort: NO_EFFORT };
+  let failedBefore = false;
+  /** Whether the last proof set agreed with itself; there is none yet. */
+  let agreed = false;
+  for (let round = 1; round <= MOST_ROUNDS; round++) {
+    const before = at.effort;
+    at = guide(car, ground, at, before, draws);
+    // A set that did not prove is not simply taken again: where the product asks for nothing more, it is decided at sign-off.
+    const nothingAsked = at.effort.looks === before.looks && at.effort.moves === before.moves;
+    if (nothingAsked && agreed) break;
+    const { answer, fixtureReadings, taken } = proofSet(car, cell, at.pose);
+    const effort = { ...at.effort, readings: at.effort.readings + taken };
+    if (answer.worst === 'proven') {
+      return { rounds: round, pose: at.pose, within: trulyWithin(at.pose, station), ...effort };
+    }
+    const failed = answer.globalTest?.passed === false;
+    // What contradicts itself twice, with all of the fixture's readings new, lies with the car: it is measured again.
+    if (failed && failedBefore) {
+      car = measuredAgain(car, draws);
+      ground = groundOf(car, cell);
+      at = { pose: at.pose, known: putUpByEye(ground), effort };
+    } else if (failed) {
+      // What does not agree with itself is not believed either.
+      at = { ...at, effort };
+    } else {
+      const seen = afterLook(ground, at.known, fixtureReadings);
+      if (!seen.ok) throw new Error(`a proof set that cannot be: ${seen.error.code}`);
+      at = { pose: at.pose, known: seen.value, effort };
+    }
+    agreed = !failed;
+    failedBefore = failed && !failedBefore;
+  }
+  return { rounds: undefined, pose: at.pose, within: trulyWithin(at.pose, station), ...at.effort };
 }
 
 /** The pose after a move as this hand makes it. */

@@ -1,15 +1,15 @@
 /**
- * A simulated technician who places a fixture by the product's moves. A round is one full proof set: the bar ends dropped
- * anew, four bar distances, height and tilts read, solved by `solvePlacement`, judged; unless it is proven the ordered
- * moves are made, each off by 5 % of its amount and by 2 mm (one standard deviation each). The car was measured once: its
- * drops, lines and tapes, with their errors, stay for all rounds, as do the tape's scale and the floor readings.
+ * A simulated technician in a bay: how the car was measured, how a fixture is put up, how far a hand goes wrong, and what a
+ * full proof set says: the bar ends dropped anew, four bar distances, height and tilts read, solved by `solvePlacement`. The
+ * car was measured once: its drops, lines and tapes, with their errors, stay for all rounds, as do the tape's scale and the
+ * floor readings. What is done between proof sets is in `guidedLooks.ts`, the way without the product in `classicalWay.ts`.
  */
 import { COORDINATES, type Coordinate } from '../../core/frames.ts';
 import { solvePlacement } from '../../core/placement/solvePlacement.ts';
 import type {
   DecisionRuleName,
-  Move,
   PlacementAnswer,
+  PlacementInput,
   PlacementReading,
   StationRequirement,
   WorkClass,
@@ -21,7 +21,7 @@ import type { Draws } from './draws.ts';
 
 const DEG = Math.PI / 180;
 
-/** How moves go wrong, one standard deviation each. */
+/** How moves go wrong, one standard deviation each: a share of an amount that is told, and what a stand let go settles by. */
 export const CLUMSINESS = { share: 0.05, mm: 2 } as const;
 /** What is set without a reading in the quick first placement: sideways by sight along the car, height by the mast's own scale, bubbles. */
 export const BY_EYE = { leftMm: 20, upMm: 10, tiltRad: 0.3 * DEG } as const;
@@ -150,51 +150,26 @@ export function quickPlacement(bay: Bay, start: Pose6, draws: Draws): Pose6 {
   };
 }
 
-/** The pose after a move as this hand makes it: the predicted effect, as much of it as was made. */
-function moved(pose: Pose6, move: Move, draws: Draws): Pose6 {
-  const part = move.amountMm === 0 ? 1 : madeOf(move.amountMm, draws) / move.amountMm;
-  const effect = move.predictedEffect;
-  return {
-    ahead: pose.ahead + part * effect.ahead,
-    left: pose.left + part * effect.left,
-    up: pose.up + part * effect.up,
-    yaw: pose.yaw + part * effect.yaw,
-    pitch: pose.pitch - part * effect.pitch,
-    roll: pose.roll - part * effect.roll,
-  };
+/** What it took: everything counted from the fixture as it was rolled in. */
+export interface Effort {
+  /** Two readings taken to guide the hands. */
+  readonly looks: number;
+  readonly moves: number;
+  /** Single readings of the fixture, those of looks, proof sets and tapes held while moving. */
+  readonly readings: number;
 }
 
 /** How one placement went. */
-export interface Outcome {
-  /** Proof sets taken; `undefined` when it was given up. */
+export interface Outcome extends Effort {
+  /** Proof sets taken, or passes of the classical way; `undefined` when it was given up. */
   readonly rounds: number | undefined;
   readonly pose: Pose6;
   /** Whether the target truly stood within its limits at the end. */
   readonly within: boolean;
 }
 
-/** Places the target by proof sets and ordered moves until the verdict is proven. */
-export function placeByMoves(bay: Bay, cell: Cell, from: Pose6, draws: Draws): Outcome {
-  const station = stationFor(cell.toleranceMm);
-  let car = bay;
-  let pose = from;
-  let failedBefore = false;
-  for (let round = 1; round <= MOST_ROUNDS; round++) {
-    const answer = proofSet(car, cell, station, pose);
-    if (answer.worst === 'proven') return { rounds: round, pose, within: trulyWithin(pose, station) };
-    const failed = answer.globalTest?.passed === false;
-    // What contradicts itself twice, with all of the fixture's readings new, lies with the car: it is measured again.
-    if (failed && failedBefore) car = measuredAgain(car, draws);
-    failedBefore = failed && !failedBefore;
-    const isOff = answer.worst === 'outside' || answer.worst === 'beyond';
-    if (failed && !isOff) continue;
-    for (const move of answer.moves) pose = moved(pose, move, draws);
-  }
-  return { rounds: undefined, pose, within: trulyWithin(pose, station) };
-}
-
 /** The same car with new marks, lines and readings. */
-function measuredAgain(bay: Bay, draws: Draws): Bay {
+export function measuredAgain(bay: Bay, draws: Draws): Bay {
   // The equipment stays what it truly is.
   const { truly, arms } = bay.person;
   const person = { ...personIn(bay.layout, bay.measuring, draws), truly, arms };
@@ -202,29 +177,45 @@ function measuredAgain(bay: Bay, draws: Draws): Bay {
   return { ...bay, person, carReadings };
 }
 
+/** A full proof set as it was answered, with the fixture's readings that the answer rests on. */
+export interface ProofSet {
+  readonly answer: PlacementAnswer;
+  readonly fixtureReadings: readonly PlacementReading[];
+  /** Readings taken for it, those taken again too. */
+  readonly taken: number;
+}
+
 /** Readings again of one tape distance, as the screen asks for while the readings contradict each other. */
 const MOST_REREADINGS = 2;
 
 /** One full proof set and what it says, with the readings that the screen asks to be read again read again. */
-function proofSet(bay: Bay, cell: Cell, station: StationRequirement, pose: Pose6): PlacementAnswer {
+export function proofSet(bay: Bay, cell: Cell, pose: Pose6): ProofSet {
   bay.person.dropAgain();
   const layout = { ...bay.layout, target: pose };
-  let readings = [...bay.carReadings, ...readBy(bay.person, layout).filter(({ id }) => OF_FIXTURE.test(id))];
+  const first = readBy(bay.person, layout).filter(({ id }) => OF_FIXTURE.test(id));
+  let readings = [...bay.carReadings, ...first];
   for (let again = 0; ; again++) {
-    const answer = solvePlacement({
-      readings,
-      setUps: { car: 1, fixture: 1 },
-      equipment: bay.measuring.equipment,
-      stations: [station],
-      decisionRule: cell.rule,
-    });
+    const answer = solvePlacement(placementOf(bay, cell, readings));
     if (!answer.ok) throw new Error(`no answer: ${answer.error.code}`);
     const [suspect] = answer.value.suspects;
     const asked = suspect?.separatedBy ?? suspect?.readingIds[0];
     const isReading = readings.some(({ id }) => id === asked);
-    if (answer.value.globalTest?.passed !== false || !isReading || again === MOST_REREADINGS)
-      return answer.value;
+    if (answer.value.globalTest?.passed !== false || !isReading || again === MOST_REREADINGS) {
+      const fixtureReadings = readings.filter(({ id }) => OF_FIXTURE.test(id));
+      return { answer: answer.value, fixtureReadings, taken: first.length + again };
+    }
     const fresh = readBy(bay.person, layout).filter(({ id }) => id === asked);
     readings = [...readings.filter(({ id }) => id !== asked), ...fresh];
   }
+}
+
+/** The input of the product for these readings. */
+export function placementOf(bay: Bay, cell: Cell, readings: readonly PlacementReading[]): PlacementInput {
+  return {
+    readings,
+    setUps: { car: 1, fixture: 1 },
+    equipment: bay.measuring.equipment,
+    stations: [stationFor(cell.toleranceMm)],
+    decisionRule: cell.rule,
+  };
 }

@@ -28,10 +28,13 @@ import type {
 import { readAll, uncorrelated } from './belief.ts';
 import { expectedValue, linearReading, type Measured, QUICK_READINGS, readingOf } from './expected.ts';
 
-/** What of a coordinate's tolerance is left for the hands. */
+/** What of a coordinate's tolerance is left for the hands: the deviations to bring it within. */
 export interface Room {
   readonly coordinate: Coordinate;
-  /** Deviations that a proof set would prove; the tolerance itself where its guard band leaves nothing. */
+  /**
+   * What a proof set would prove by the job's rule, and never more than by the guarded one: a rule without a guard band
+   * proves little by itself. The middle half of the tolerance where the guard band leaves nothing.
+   */
   readonly lower: number;
   readonly upper: number;
 }
@@ -43,7 +46,7 @@ export interface QuickGround extends Measured {
   readonly recipe: readonly ReadingSpec[];
   readonly car: Estimates;
   readonly required: TargetPose;
-  /** The car's points and shared unknowns, all held. */
+  /** The two points that looks are measured from, and the car's shared unknowns, all held. */
   readonly heldPoints: readonly NetworkPoint[];
   readonly heldShared: readonly Shared[];
   readonly rooms: readonly Room[];
@@ -112,7 +115,7 @@ export function quickGround(input: PlacementInput): Result<QuickGround, Placemen
         recipe,
         car: estimates,
         required,
-        heldPoints: network.points.map((point) => heldPoint(estimates, point.id)),
+        heldPoints: (['L', 'R'] as const).map((side) => heldPoint(estimates, pointId(`${near}.${side}`))),
         heldShared: network.shared.map((shared) => heldUnknown(estimates, shared)),
         rooms: roomsOf(proof.value, station, input),
         proofCovariance: proofCovariance(measured, required),
@@ -174,6 +177,12 @@ function radialLimit({ radial }: StationRequirement, coordinate: Coordinate): nu
   return radial !== undefined && within ? radial.radiusMm * Math.SQRT1_2 : undefined;
 }
 
+/** Of two limits; a single one cannot be narrower than its guard band, and never comes here. */
+const middleHalf = (lower: number, upper: number): Pick<Room, 'lower' | 'upper'> => ({
+  lower: (3 * lower + upper) / 4,
+  upper: (lower + 3 * upper) / 4,
+});
+
 function roomsOf(
   findings: readonly CoordinateFinding[],
   station: StationRequirement,
@@ -190,10 +199,11 @@ function roomsOf(
       ...(Number.isFinite(lower) ? { lower } : {}),
       ...(Number.isFinite(upper) ? { upper } : {}),
     };
-    const { guard } = decide(0, finding.u, limits, decisionRule, finding.U);
-    const provable = upper - guard > lower + guard;
-    return [
-      provable ? { coordinate, lower: lower + guard, upper: upper - guard } : { coordinate, lower, upper },
-    ];
+    const guards = ([decisionRule, 'guarded'] as const).map(
+      (rule) => decide(0, finding.u, limits, rule, finding.U).guard,
+    );
+    const guard = Math.max(...guards);
+    const room = { coordinate, lower: lower + guard, upper: upper - guard };
+    return [room.upper > room.lower ? room : { coordinate, ...middleHalf(lower, upper) }];
   });
 }

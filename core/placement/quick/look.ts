@@ -15,7 +15,7 @@ import { pointFromVehicle } from '../../vehicle/frame.ts';
 import { signedTilts, tiltReading } from '../bodies/tilts.ts';
 import { defaultUncertainties } from '../defaults.ts';
 import { barDistances, barEndPlumb, bodyPoints, heightReading } from '../fixtureNetwork.ts';
-import { frameOf, targetAtCentre, turnBetween } from '../model.ts';
+import { targetAtCentre, turnBetween } from '../model.ts';
 import { barMarkId, FIXTURE_ID } from '../names.ts';
 import { covarianceBlock } from '../poses.ts';
 import { type SlotValues, slotValues } from '../readings.ts';
@@ -167,7 +167,7 @@ export function afterLook(
     return err({ code: 'placement/impossible', readingIds: [...values.keys()] });
   }
   const { estimates } = solved.value;
-  const frame = frameOf(estimates);
+  const { frame } = ground;
   const pose = targetAtCentre(estimates, frame);
   const { covariance } = deriveAll(solved.value, (e) => {
     const there = targetAtCentre(e, frame);

@@ -16,20 +16,23 @@ import type { QuickGround } from './ground.ts';
 import { standing } from './odds.ts';
 import type { MoveUntil, QuickKnowledge, QuickMove } from './types.ts';
 
-/** What may be left standing along and about the face's own axes; in the plan the nearer limit counts for both. */
-function standingOf(ground: QuickGround, known: QuickKnowledge): OwnUncertainties {
+/**
+ * What may be left standing along and about the face's own axes; in the plan the nearer limit counts for both. Never less than
+ * the look's own u, below which a deviation cannot be told from none, nor less than a hand can set.
+ */
+function standingOf(ground: QuickGround, known: QuickKnowledge, own: OwnUncertainties): OwnUncertainties {
   const least = quickDefaults.leastMoveMm;
   const of = (coordinate: Parameters<typeof standing>[2]): number => standing(ground, known, coordinate);
-  const plan = Math.max(least, Math.min(of('ahead'), of('left')));
+  const plan = Math.min(of('ahead'), of('left'));
   const halfBarMm = ground.fixture.barLength.mm / 2;
   const mastMm = Math.max(halfBarMm, ground.station.up.value);
   return {
-    out: plan,
-    across: plan,
-    up: Math.max(least, of('up')),
-    yaw: Math.max(least / halfBarMm, of('yaw')),
-    pitch: Math.max(least / mastMm, of('pitch')),
-    roll: Math.max(least / halfBarMm, of('roll')),
+    out: Math.max(least, own.out, plan),
+    across: Math.max(least, own.across, plan),
+    up: Math.max(least, own.up, of('up')),
+    yaw: Math.max(least / halfBarMm, own.yaw, of('yaw')),
+    pitch: Math.max(least / mastMm, own.pitch, of('pitch')),
+    roll: Math.max(least / halfBarMm, own.roll, of('roll')),
   };
 }
 
@@ -67,15 +70,15 @@ export function quickMove(
   known: QuickKnowledge,
 ): { readonly first?: QuickMove; readonly waiting: boolean } {
   const required = asPose(ground.required);
+  const own = ownUncertainties(known.covariance, rotationMatrix(required));
   const heightMm = expectedValue(ground, known.pose, 'target.height');
   const moves = movesTo({
     finding: { required, target: asPose(known.pose), covariance: known.covariance, coordinates: [] },
     fixture: ground.fixture,
     heightMm,
     recipe: ground.recipe,
-    standing: standingOf(ground, known),
+    standing: standingOf(ground, known, own),
   });
-  const own = ownUncertainties(known.covariance, rotationMatrix(required));
   const halfBarMm = ground.fixture.barLength.mm / 2;
   const move = moves.find((each) => isKnown(own, each, halfBarMm, heightMm));
   if (move === undefined) return { waiting: moves.length > 0 };

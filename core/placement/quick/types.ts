@@ -60,9 +60,9 @@ export interface QuickCoordinate {
   readonly deviation: number;
   /** Standard uncertainty of the looks, against the car as it was measured. */
   readonly u: number;
-  /** How far it may be off for the proof set to prove it; the tolerance itself where nothing could be proven. */
+  /** How far it may be off for the proof set to prove it by the guarded rule; half the tolerance where none could. */
   readonly room: number;
-  /** Probability that a proof set taken now proves it (or, where none can, finds it within). */
+  /** Probability that a proof set taken now finds it within that room. */
   readonly odds: number;
 }
 
@@ -73,7 +73,7 @@ export interface QuickAnswer {
   readonly nextAction: NextAction;
   /** Judged coordinates only; empty where quick placement does not serve this fixture or the car is not known yet. */
   readonly coordinates: readonly QuickCoordinate[];
-  /** Probability that a proof set taken now proves all of them. */
+  /** Probability that a proof set taken now finds all of them within their rooms. */
   readonly odds: number;
   /** Looks since the fixture was put up or disturbed. */
   readonly looks: number;
