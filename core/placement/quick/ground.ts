@@ -46,7 +46,7 @@ export interface QuickGround extends Measured {
   readonly recipe: readonly ReadingSpec[];
   readonly car: Estimates;
   readonly required: TargetPose;
-  /** The two points that looks are measured from, and the car's shared unknowns, all held. */
+  /** The car's points and shared unknowns, all held; those far from the fixture give the layout its size. */
   readonly heldPoints: readonly NetworkPoint[];
   readonly heldShared: readonly Shared[];
   readonly rooms: readonly Room[];
@@ -115,7 +115,7 @@ export function quickGround(input: PlacementInput): Result<QuickGround, Placemen
         recipe,
         car: estimates,
         required,
-        heldPoints: (['L', 'R'] as const).map((side) => heldPoint(estimates, pointId(`${near}.${side}`))),
+        heldPoints: network.points.map((point) => heldPoint(estimates, point.id)),
         heldShared: network.shared.map((shared) => heldUnknown(estimates, shared)),
         rooms: roomsOf(proof.value, station, input),
         proofCovariance: proofCovariance(measured, required),

@@ -71,8 +71,11 @@ describe('a move of quick placement', () => {
   });
 
   test('waits while what it sets is not known well enough, and is not asked for what may stand', () => {
-    const unsure = { ...off([60, 0, 0, 0, 0, 0]), covariance: uncorrelated([60, 1, 1, 1e-3, 1e-3, 1e-3]) };
+    const unsure = { ...off([60, 0, 0, 0, 0, 0]), covariance: uncorrelated([20, 1, 1, 1e-3, 1e-3, 1e-3]) };
     expect(quickMove(ground, unsure)).toEqual({ waiting: true });
+    // Below its own u nothing is off that could be told.
+    const blind = { ...unsure, covariance: uncorrelated([70, 1, 1, 1e-3, 1e-3, 1e-3]) };
+    expect(quickMove(ground, blind)).toEqual({ waiting: false });
     expect(quickMove(ground, off([1.5, -1.5, 1.5, 1e-3, 1e-3, -1e-3]))).toEqual({ waiting: false });
   });
 });
