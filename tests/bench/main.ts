@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: everything, or `-- --only solve,home`. Writes the comparisons to `tests/results/bench.json` and the
  * timings of each bench to `tests/results/bench-NAME.json`; studies keep their own `tests/results/NAME.json`. Reports only; with `--check` it ends with 1 when an aim or a
- * limit was missed.
+ * limit was missed; `--runs 60` makes the placement study with so many placements a cell.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -35,10 +35,11 @@ const timers: Readonly<Record<string, () => Promise<readonly Timing[]>>> = {
   record: benchRecord,
 };
 
-const studies: Readonly<Record<string, () => Promise<Study>>> = {
-  monteCarlo: studyMonteCarlo,
+/** `runs`: what `--runs` asks for, for a first answer with fewer placements than are wanted. */
+const studies: Readonly<Record<string, (runs?: number) => Promise<Study>>> = {
+  monteCarlo: () => studyMonteCarlo(),
   placementSimulation: studyPlacement,
-  coverage: studyCoverage,
+  coverage: () => studyCoverage(),
 };
 
 /** Runs with the display there is, or with one of our own. */
@@ -75,7 +76,9 @@ function writeResults(name: string, results: readonly object[]): void {
   writeFileSync(join(folder, `${name}.json`), `${JSON.stringify(file, null, 2)}\n`);
 }
 
-const { values } = parseArgs({ options: { only: { type: 'string' }, check: { type: 'boolean' } } });
+const { values } = parseArgs({
+  options: { only: { type: 'string' }, check: { type: 'boolean' }, runs: { type: 'string' } },
+});
 const names = values.only?.split(',') ?? Object.keys({ ...benches, ...timers, ...studies });
 const comparisons: Comparison[] = [];
 const timings: Timing[] = [];
@@ -91,7 +94,7 @@ for (const name of names) {
   for (const timing of measured) console.log(toldTiming(timing));
   timings.push(...measured);
   if (measured.length > 0) writeResults(`bench-${name}`, measured);
-  const found = await study?.();
+  const found = await study?.(values.runs === undefined ? undefined : Number(values.runs));
   if (found === undefined) continue;
   for (const line of found.lines) console.log(line);
   for (const { what, met } of found.aims) console.log(`${what}: ${met ? 'met' : 'MISSED'}`);

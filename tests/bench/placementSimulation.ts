@@ -34,7 +34,7 @@ import {
 } from '../simulation/technician.ts';
 import { type Aim, quantile, type Study, table } from './study.ts';
 
-/** Placements of each cell, and the first seed. */
+/** Placements of each cell that are wanted, and the first seed. */
 export const SIMULATION = { runs: 300, seed: 40_000 } as const;
 
 const TOLERANCES = [10, 5, 3] as const;
@@ -64,6 +64,8 @@ type HabitName = keyof typeof HABITS;
 
 /** A cell with what planning said of it beforehand. */
 export interface CellResult extends Cell {
+  /** Placements that were simulated. */
+  readonly runs: number;
   /** False: planning said that no position can be proven with this work; with the coordinates that stand in the way. */
   readonly provable: boolean;
   readonly hindered: readonly string[];
@@ -163,6 +165,7 @@ export function simulateCell(cell: Cell, seed: number, runs: number): CellResult
     );
   return {
     ...cell,
+    runs,
     ...plannedFor(cell),
     product: tallyOf(product),
     proofSetsOnly: tallyOf(proofSetsOnly),
@@ -193,6 +196,7 @@ function rowOf(cell: CellResult): readonly string[] {
     `${cell.toleranceMm} mm`,
     cell.rule,
     cell.work,
+    String(cell.runs),
     cell.provable ? `room ${cell.roomMm.toFixed(1)} mm` : `cannot: ${cell.hindered.join(', ')}`,
     ...told(product),
     both(proofSetsOnly),
@@ -239,10 +243,13 @@ const ERROR_MODEL = [
   'a proof set that does not prove and after which nothing is asked ends the work as never: it is not repeated until it proves',
 ] as const;
 
-/** Runs all 27 cells; those already done from the same sources are taken from the cache, so that a run may be broken off. */
-export async function studyPlacement(): Promise<Study> {
-  const { runs, seed } = SIMULATION;
-  const done = cellsDone();
+/**
+ * Runs all 27 cells, each with `runs` placements; those already done with at least as many from the same sources are taken
+ * from the cache, so that a run may be broken off, and a first answer with few placements be made better later.
+ */
+export async function studyPlacement(runs: number = SIMULATION.runs): Promise<Study> {
+  const { seed } = SIMULATION;
+  const done = cellsDone(runs);
   const cells = TOLERANCES.flatMap((toleranceMm) =>
     RULES.flatMap((rule) =>
       WORKS.map((work) =>
@@ -255,7 +262,7 @@ export async function studyPlacement(): Promise<Study> {
   const deg = (rad: number): string => ((rad * 180) / Math.PI).toFixed(1);
   return {
     lines: [
-      `${runs} placements a cell, seeds ${seed} to ${seed + runs - 1}; turns within 0.5 degrees throughout.`,
+      `${Math.min(...cells.map((cell) => cell.runs))} placements a cell at least, seeds from ${seed}; turns within 0.5 degrees.`,
       `Start within ${START.mm} mm and ${deg(START.rad)} degrees; by eye: sideways ${BY_EYE.leftMm} mm, ` +
         `height ${BY_EYE.upMm} mm, bubbles ${deg(BY_EYE.tiltRad)} degrees.`,
       `Given up after ${MOST_ROUNDS} proof sets, the classical way after ${MOST_PASSES} passes. Pairs are median / 95 %.`,
@@ -265,6 +272,7 @@ export async function studyPlacement(): Promise<Study> {
           'T',
           'rule',
           'work',
+          'runs',
           'planning',
           'rounds',
           'never',
@@ -286,7 +294,7 @@ export async function studyPlacement(): Promise<Study> {
     ],
     results: [
       {
-        runs,
+        leastRuns: Math.min(...cells.map((cell) => cell.runs)),
         seed,
         errorModel: ERROR_MODEL,
         start: START,
@@ -311,7 +319,7 @@ const SOURCES = ['adjust', 'linalg', 'geometry', 'uncertainty', 'vehicle', 'plac
 const PEOPLE = ['technician', 'guidedLooks', 'proofSetsOnly', 'classicalWay', 'bayErrors', 'draws'] as const;
 
 /** Finished cells by name, kept under the committed sources they were simulated with. */
-function cellsDone() {
+function cellsDone(runs: number) {
   const people = PEOPLE.map((name) => `tests/simulation/${name}.ts`);
   const trees = [...SOURCES, ...people].map((path) => `HEAD:${path}`);
   const root = join(import.meta.dirname, '..', '..');
@@ -322,8 +330,11 @@ function cellsDone() {
   return {
     once(name: string, simulate: () => CellResult): CellResult {
       const file = join(folder, `${name}.json`);
-      // Written by the branch below in an earlier run from the same sources.
-      if (existsSync(file)) return JSON.parse(readFileSync(file, 'utf8'));
+      // Written below in an earlier run from the same sources.
+      const kept: CellResult | undefined = existsSync(file)
+        ? JSON.parse(readFileSync(file, 'utf8'))
+        : undefined;
+      if (kept !== undefined && kept.runs >= runs) return kept;
       const cell = simulate();
       writeFileSync(`${file}.part`, JSON.stringify(cell));
       renameSync(`${file}.part`, file);
