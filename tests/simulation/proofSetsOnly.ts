@@ -4,7 +4,7 @@
  * after a proof set are worth by themselves.
  */
 import type { Move } from '../../core/placement/types.ts';
-import type { Pose6 } from '../core/placement/trueLayout.ts';
+import type { Pose6 } from '../../core/rehearsal/trueBay.ts';
 import type { Draws } from './draws.ts';
 import {
   type Bay,
