@@ -20,6 +20,7 @@ import {
 import { answerOf, firstPageBlocks, signerFacts } from './firstPage.ts';
 import { amountText, type CertificateInput, personName } from './input.ts';
 import { pageWords } from './pageWords.ts';
+import { photosSection, reportFacts } from './photos.ts';
 
 const verdictHeadings = (): VerdictsBlock['headings'] => ({
   coordinate: say('certificate.heading.coordinate'),
@@ -93,8 +94,9 @@ function sections(input: CertificateInput): readonly DocumentSection[] {
     ...checksSection(input, say('certificate.section.prechecks'), 'prechecks', precheckConclusions(input)),
     ...checksSection(input, say('certificate.section.conditions'), 'conditions'),
     ...equipmentSection(input),
-    ...checksSection(input, say('certificate.section.outcome'), 'outcome'),
+    ...checksSection(input, say('certificate.section.outcome'), 'outcome', reportFacts(input)),
     ...fieldsSection(input, say('certificate.section.handover'), 'handover'),
+    ...photosSection(input),
     ...readingsSection(input),
     timelineSection(input),
     ...closingSections(),

@@ -123,6 +123,19 @@ export interface SceneBlock {
   readonly heightMm: number;
 }
 
+/** Photos, drawn from stored files by their digests. `altText` says in words what each shows; `facts` stand below its caption. */
+export interface PicturesBlock {
+  readonly block: 'pictures';
+  readonly pictures: readonly {
+    readonly digest: string;
+    readonly widthPx: number;
+    readonly heightPx: number;
+    readonly altText: string;
+    readonly caption: string;
+    readonly facts: readonly string[];
+  }[];
+}
+
 /** A paragraph; `quiet` is secondary text. */
 export interface TextBlock {
   readonly block: 'text';
@@ -150,6 +163,7 @@ export type DocumentBlock =
   | TableBlock
   | VerdictsBlock
   | SceneBlock
+  | PicturesBlock
   | TextBlock
   | NoticeBlock
   | ListBlock;
@@ -217,6 +231,8 @@ export interface CertificateDocument {
   };
   readonly kind: CertificateKind;
   readonly title: string;
+  /** The word across every page of a document that is not issued; absent on a certificate. */
+  readonly draft?: string;
   readonly answer: DocumentAnswer;
   readonly paper: PaperSize;
   readonly lang: string;

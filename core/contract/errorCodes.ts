@@ -42,6 +42,11 @@ const otherCodes = [
   'file/tooLarge',
   'file/empty',
   'file/notStored',
+  'picture/notAPicture',
+  'picture/broken',
+  'picture/carriesData',
+  'picture/tooLarge',
+  'picture/otherFile',
 ] as const;
 
 /** All codes, for the test that asks for words. */

@@ -177,6 +177,11 @@ export const calls = Object.freeze({
     }),
     certificateRowSchema,
   ),
+  /** Draws the certificate that would be issued now, unsigned and marked; its bytes are at `GET /file/<digest>` until the next. */
+  'certificate.draft': query(
+    actingSchema.extend({ job: uuidSchema, kind: certificateKindSchema, reason: z.string().max(2000) }),
+    z.strictObject({ digest: digestSchema }),
+  ),
   'certificate.list': query(
     z.strictObject({ job: uuidSchema.nullable() }),
     z.strictObject({ rows: z.array(certificateRowSchema) }),

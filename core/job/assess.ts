@@ -14,7 +14,7 @@ import { type BayTroubleCode, bayTroubles } from './bayTroubles.ts';
 import { atPiece, usedPieces } from './dueDates.ts';
 import type { CertificateKind, FieldValue } from './events.ts';
 import { atItem, atSensor, atStation, type FieldPlace, fieldKey, wholeJob } from './fieldKey.ts';
-import type { Job, JobSensor } from './job.ts';
+import { type Job, type JobSensor, standingReport } from './job.ts';
 import { matReadingKey } from './matReadings.ts';
 import { type Field, type Stage, type StageId, stages } from './stages/index.ts';
 
@@ -169,6 +169,11 @@ function isNeeded(job: Job, field: Field): boolean {
   return valueTexts(job.fields[whenField]?.value).some((text) => is.includes(text));
 }
 
+/** Whether the attached report of this sensor's scan tool says what the field asks for. */
+function reportSays(job: Job, field: Field, sensor: JobSensor | null): boolean {
+  return field.orReport === true && sensor !== null && standingReport(job, sensor.sensor) !== undefined;
+}
+
 /** Whether a recorded answer to a procedure's condition forbids the work. */
 export function conditionFails(condition: ProcedureCondition, value: FieldValue): boolean {
   if (!condition.blocking) return false;
@@ -208,7 +213,7 @@ function assessField(job: Job, stage: Stage, field: Field, lists: Lists): void {
       sensor: sensor?.sensor ?? null,
     };
     if (value === undefined || !isFilled(value)) {
-      if (!isNeeded(job, field)) continue;
+      if (!isNeeded(job, field) || reportSays(job, field, sensor)) continue;
       lists.missing.push(finding);
       if (field.neededToStop === true) lists.missingToStop.push(finding);
       continue;

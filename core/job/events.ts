@@ -70,6 +70,18 @@ export const certificateKindSchema = z.enum([
 ]);
 export type CertificateKind = z.infer<typeof certificateKindSchema>;
 
+/** Stages that photos are taken at. */
+export const photoStages = [
+  'intake',
+  'prechecks',
+  'bay',
+  'datum',
+  'placement',
+  'stations',
+  'outcome',
+] as const;
+export type PhotoStage = (typeof photoStages)[number];
+
 const payloads = {
   /** Stream `shop`: the shop as it stands from now on. */
   shopRecorded: z.strictObject({ shop: shopSchema }),
@@ -143,6 +155,38 @@ const payloads = {
     cause: words,
     change: words,
   }),
+  /**
+   * A photo of a stage, kept apart as a clean JPEG by the digest of its bytes. What it shows is text about a person's car:
+   * personal, and erasing it erases the photo too.
+   */
+  photoAdded: z.strictObject({
+    photo: ref,
+    stage: z.enum(photoStages),
+    sensor: ref.nullable(),
+    station: ref.nullable(),
+    digest,
+    mediaType: z.literal('image/jpeg'),
+    sizeBytes: z.int().min(1),
+    widthPx: z.int().min(1).max(2048),
+    heightPx: z.int().min(1).max(2048),
+    shows: commitmentSchema,
+  }),
+  /** A photo that was not meant: it leaves the certificate, and stays in the record with its reason. */
+  photoStruck: z.strictObject({
+    photo: ref,
+    reason: z.enum(['wrongPhoto', 'blurred', 'showsPerson', 'other']),
+  }),
+  /** The scan tool's own report of one sensor, kept whole by the digest of its bytes. */
+  reportAttached: z.strictObject({
+    report: ref,
+    sensor: ref,
+    digest,
+    mediaType: z.enum(['application/pdf', 'image/jpeg']),
+    sizeBytes: z.int().min(1),
+    tool: z.string().min(1).max(80),
+    software: z.string().min(1).max(80),
+  }),
+  reportStruck: z.strictObject({ report: ref }),
   certificateSealed: z.strictObject({
     certificate: ref,
     number: z.string().max(40),

@@ -50,6 +50,19 @@ export interface Capture extends Payload<'captureAttempted'> {
   readonly stamp: Stamp;
 }
 
+export interface JobPhoto extends Payload<'photoAdded'> {
+  readonly stamp: Stamp;
+  readonly struck: {
+    readonly reason: Payload<'photoStruck'>['reason'];
+    readonly stamp: Stamp;
+  } | null;
+}
+
+export interface JobReport extends Payload<'reportAttached'> {
+  readonly stamp: Stamp;
+  readonly struck: Stamp | null;
+}
+
 export interface JobCertificate extends Payload<'certificateSealed'> {
   readonly sealed: Stamp;
   /** Null between sealing and issuing. */
@@ -106,6 +119,21 @@ export interface Job {
   readonly floor?: JobFloor;
   readonly moves: readonly BodyMove[];
   readonly captures: readonly Capture[];
+  /** Every photo ever added, struck ones too; see `standingPhotos`. */
+  readonly photos: readonly JobPhoto[];
+  readonly reports: readonly JobReport[];
   readonly certificates: readonly JobCertificate[];
   readonly erasedPersonalIds: readonly string[];
+}
+
+/** Photos that count: neither struck nor erased with the words about them. */
+export function standingPhotos(job: Pick<Job, 'photos' | 'erasedPersonalIds'>): readonly JobPhoto[] {
+  return job.photos.filter(
+    (each) => each.struck === null && !job.erasedPersonalIds.includes(each.shows.personalId),
+  );
+}
+
+/** The report that stands for a sensor: the last one attached and not struck. */
+export function standingReport(job: Pick<Job, 'reports'>, sensor: string): JobReport | undefined {
+  return job.reports.findLast((each) => each.sensor === sensor && each.struck === null);
 }

@@ -57,6 +57,20 @@ const readingStruck: Handler<'readingStruck'> = (job, payload, stamp) => ({
   ),
 });
 
+const photoStruck: Handler<'photoStruck'> = (job, { photo, reason }, stamp) => ({
+  ...job,
+  photos: job.photos.map((each) =>
+    each.photo === photo && each.struck === null ? { ...each, struck: { reason, stamp } } : each,
+  ),
+});
+
+const reportStruck: Handler<'reportStruck'> = (job, { report }, stamp) => ({
+  ...job,
+  reports: job.reports.map((each) =>
+    each.report === report && each.struck === null ? { ...each, struck: stamp } : each,
+  ),
+});
+
 /** The fixture somewhere else, or as it was asked to be moved: which set-ups hold now. */
 function fixtureMoved(setUps: JobSetUps, payload: Payload<'bodyMoved'>): JobSetUps {
   const { fixture, fixtureSince, ...rest } = setUps;
@@ -111,6 +125,8 @@ function opened(event: JobEvent & { readonly type: 'jobOpened' }, stamp: Stamp):
     setUps: { car: 1, fixture: 1 },
     moves: [],
     captures: [],
+    photos: [],
+    reports: [],
     certificates: [],
     erasedPersonalIds: [],
   };
@@ -139,6 +155,14 @@ function apply(job: Job, event: JobEvent, stamp: Stamp): Job {
       return bodyMoved(job, event.payload, stamp);
     case 'captureAttempted':
       return { ...job, captures: [...job.captures, { ...event.payload, stamp }] };
+    case 'photoAdded':
+      return { ...job, photos: [...job.photos, { ...event.payload, stamp, struck: null }] };
+    case 'photoStruck':
+      return photoStruck(job, event.payload, stamp);
+    case 'reportAttached':
+      return { ...job, reports: [...job.reports, { ...event.payload, stamp, struck: null }] };
+    case 'reportStruck':
+      return reportStruck(job, event.payload, stamp);
     case 'certificateSealed':
       return certificateSealed(job, event.payload, stamp);
     case 'certificateIssued':

@@ -165,6 +165,11 @@ const OUTCOME = {
   'field.outcome.stateAtHandover.warningShown': 'warning shown',
   'field.outcome.stateAtHandover.switchedOff': 'switched off',
   'field.outcome.whoWasTold': 'Who was told, by whom',
+  'field.outcome.toldHow': 'How they were told',
+  'field.outcome.toldHow.inPerson': 'in person',
+  'field.outcome.toldHow.byPhone': 'by phone',
+  'field.outcome.toldHow.inWriting': 'in writing',
+  'field.outcome.toldAt': 'When they were told',
   'field.outcome.whoWasTold.hint': 'A person must know before the car leaves',
 } as const;
 

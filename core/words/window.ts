@@ -7,6 +7,7 @@ import { HISTORY } from './window/history.ts';
 import { HOME } from './window/home.ts';
 import { JOB } from './window/job.ts';
 import { MARKS } from './window/marks.ts';
+import { PHOTOS } from './window/photos.ts';
 import { PLACEMENT } from './window/placement.ts';
 import { READINGS } from './window/readings.ts';
 import { SENSORS } from './window/sensors.ts';
@@ -24,6 +25,7 @@ export const WINDOW_WORDS = {
   ...SENSORS,
   ...READINGS,
   ...DATUM,
+  ...PHOTOS,
   ...PLACEMENT,
   ...SIGNOFF,
   ...SHOP,

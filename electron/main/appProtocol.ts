@@ -19,7 +19,8 @@ export interface AppProtocolParts {
   /** Where dropped bytes arrive before the service takes them. */
   readonly inboxFolder: string;
   locateFile(digest: string): Promise<LocatedFile | undefined>;
-  adoptFile(drop: Drop): Promise<boolean>;
+  /** True when the service has stored it, else why it was refused. */
+  adoptFile(drop: Drop): Promise<true | ErrorCode>;
   log(text: string): void;
 }
 
@@ -61,7 +62,8 @@ async function drop(parts: AppProtocolParts, request: Request): Promise<Response
   if (!request.body) return refusal(400, 'file/empty');
   const received: Result<Drop, DropError> = await receiveDrop(request.body, parts.inboxFolder);
   if (!received.ok) return refusal(dropStatus[received.error], received.error);
-  if (!(await parts.adoptFile(received.value))) return refusal(503, 'file/notStored');
+  const adopted = await parts.adoptFile(received.value);
+  if (adopted !== true) return refusal(adopted.startsWith('picture/') ? 415 : 503, adopted);
   const { digest, sizeBytes } = received.value;
   return new Response(JSON.stringify({ digest, sizeBytes }), { headers: headersFor('application/json') });
 }

@@ -3,6 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app, type BrowserWindow, Menu, powerSaveBlocker, protocol, session } from 'electron';
+import { isErrorCode } from '../../core/contract/errorCodes.ts';
 import { dataFolder as dataFolderOf } from '../service/host/dataFolder.ts';
 import type { LocatedFile } from '../service/host/wire.ts';
 import { answerAppRequest } from './appProtocol.ts';
@@ -93,7 +94,8 @@ function open(log: Log, service: ServiceProcess, windows: Windows): BrowserWindo
         },
         adoptFile: async ({ path, digest }) => {
           const answer = await service.request({ kind: 'adoptFile', path, digest });
-          return answer.ok && answer.value === true;
+          if (answer.ok) return answer.value === true ? true : 'file/notStored';
+          return isErrorCode(answer.error.code) ? answer.error.code : 'file/notStored';
         },
         log: log.write,
       },

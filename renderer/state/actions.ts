@@ -78,6 +78,12 @@ export interface Actions {
     reason: string,
     language?: Language,
   ) => Promise<Result<Output<'certificate.issue'>, CallError>>;
+  /** Draws the certificate that would be issued now; answers the digest of its bytes. */
+  readonly draft: (
+    job: string,
+    kind: CertificateKind,
+    reason: string,
+  ) => Promise<Result<Output<'certificate.draft'>, CallError>>;
   readonly readCertificates: (job: string) => Promise<void>;
   readonly check: (file: string) => Promise<Result<Output<'certificate.check'>, CallError>>;
   readonly dismissProblem: () => void;
@@ -385,6 +391,7 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       await readJob(job);
       return answer.ok ? ok(answer.value) : err(answer.error);
     },
+    draft: (job, kind, reason) => ports.call('certificate.draft', { person: acting(), job, kind, reason }),
     readCertificates: async (job) => {
       const answer = await ports.call('certificate.list', { job });
       if (answer.ok) {

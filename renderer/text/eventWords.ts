@@ -120,6 +120,19 @@ export function eventWords(event: JobEvent, held: HeldJob): string {
       return moveWords(event);
     case 'captureAttempted':
       return captureWords(event, held);
+    case 'photoAdded':
+      return say('event.photoAdded', {
+        shows: held.personal[event.payload.shows.personalId] ?? say('photo.erased'),
+      });
+    case 'photoStruck':
+      return say('event.photoStruck', { reason: say(`photo.struck.${event.payload.reason}`) });
+    case 'reportAttached':
+      return say('event.reportAttached', {
+        sensor: sensorName(held, event.payload.sensor),
+        tool: event.payload.tool,
+      });
+    case 'reportStruck':
+      return say('event.reportStruck');
     case 'certificateSealed':
       return say('event.sealed', { number: event.payload.number, edition: String(event.payload.edition) });
     case 'certificateIssued':

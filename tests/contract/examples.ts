@@ -300,6 +300,14 @@ export const examples: Examples = {
       ],
     ],
   },
+  'certificate.draft': {
+    input: { person: 'greta', job: uuid, kind: 'notCalibrated', reason: 'time ran out' },
+    output: { digest },
+    refused: [
+      ['a kind of its own', { person: 'greta', job: uuid, kind: 'perfect', reason: '' }],
+      ['a place to put it', { person: 'greta', job: uuid, kind: 'calibrated', reason: '', path: '/tmp' }],
+    ],
+  },
   'certificate.list': {
     input: { job: null },
     output: { rows: [certificate] },

@@ -233,6 +233,8 @@ export function stoppedJob(): DemoScript {
       field('outcome.codesAfter', CODE),
       field('outcome.stateAtHandover', 'warningShown'),
       field('outcome.whoWasTold', told),
+      field('outcome.toldHow', 'inPerson'),
+      field('outcome.toldAt', '2026-01-12 16:20'),
       field('signoff.stopReason', 'preCheckFailed'),
       {
         do: 'sign',

@@ -65,6 +65,8 @@ export interface Field {
   readonly unit?: 'km' | 'kPa' | 'lx' | '%' | 'V' | 'mm' | 'µm' | 'min';
   /** What a quantity is; a length where it is absent. */
   readonly quantity?: 'length' | 'angle';
+  /** Not needed of a sensor whose scan tool's report is attached. */
+  readonly orReport?: boolean;
   /** Where at the car it is answered; absent: with the rest of its section. */
   readonly walk?: Walk;
   /** Why a check is not in order. */

@@ -213,6 +213,12 @@ export const CERTIFICATE_DE = {
     'Maßstäbliche Draufsicht, gezeichnet, wie die Person am Gestell steht. Im Kreis vergrößert: Soll und Ist.',
   'certificate.scene.side':
     'Maßstäbliche Seitenansicht; Steigungen des Bodens sind vergrößert wie angegeben.',
+  'certificate.section.photos': 'Fotos',
+  'certificate.photo.alt': 'Foto bei {stage}: {shows}',
+  'certificate.digest': 'SHA-256: {digest}',
+  'certificate.report': 'Bericht des Diagnosegeräts ({sensor})',
+  'certificate.report.tool': '{tool}, Software {software}',
+  'certificate.draft': 'ENTWURF',
   'certificate.adhesive': 'Klebung der Windschutzscheibe: Fahrzeug darf bewegt werden ab',
   'certificate.adhesive.from': '{day} {time}',
 } as const satisfies Record<keyof typeof CERTIFICATE, string>;

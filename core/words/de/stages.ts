@@ -155,6 +155,11 @@ export const STAGE_DE = {
   'field.outcome.stateAtHandover.warningShown': 'Warnung angezeigt',
   'field.outcome.stateAtHandover.switchedOff': 'abgeschaltet',
   'field.outcome.whoWasTold': 'Unterrichtet wurde, von wem',
+  'field.outcome.toldHow': 'Wie mitgeteilt',
+  'field.outcome.toldHow.inPerson': 'mündlich',
+  'field.outcome.toldHow.byPhone': 'am Telefon',
+  'field.outcome.toldHow.inWriting': 'schriftlich',
+  'field.outcome.toldAt': 'Wann mitgeteilt',
   'field.outcome.whoWasTold.hint': 'Eine Person muss es wissen, bevor das Fahrzeug geht',
 
   'field.signoff.withinReason': 'Warum ein Wert innerhalb, aber nicht nachgewiesen, angenommen wird',

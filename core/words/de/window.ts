@@ -7,6 +7,7 @@ import { HISTORY_DE } from './window/history.ts';
 import { HOME_DE } from './window/home.ts';
 import { JOB_DE } from './window/job.ts';
 import { MARKS_DE } from './window/marks.ts';
+import { PHOTOS_DE } from './window/photos.ts';
 import { PLACEMENT_DE } from './window/placement.ts';
 import { READINGS_DE } from './window/readings.ts';
 import { SENSORS_DE } from './window/sensors.ts';
@@ -23,6 +24,7 @@ export const WINDOW_DE = {
   ...HOME_DE,
   ...JOB_DE,
   ...MARKS_DE,
+  ...PHOTOS_DE,
   ...PLACEMENT_DE,
   ...READINGS_DE,
   ...SENSORS_DE,

@@ -6,6 +6,7 @@ import { err, ok, type Result } from '../../../core/result.ts';
 import { checkCertificate } from '../certificate/check/checkCertificate.ts';
 import type { CallError, Handlers } from '../host/handlers.ts';
 import type { ServiceContext } from './context.ts';
+import { draftCertificate } from './draft.ts';
 import { finishJobs, issueNow } from './issue.ts';
 import type { CertificateEntry, JobRow } from './jobRow.ts';
 import { readsOf } from './store.ts';
@@ -103,9 +104,10 @@ export async function finishInterrupted(context: ServiceContext): Promise<void> 
 /** The handlers of this topic. */
 export function certificateHandlers(
   context: ServiceContext,
-): Pick<Handlers, 'certificate.issue' | 'certificate.list' | 'certificate.check'> {
+): Pick<Handlers, 'certificate.issue' | 'certificate.draft' | 'certificate.list' | 'certificate.check'> {
   return {
     'certificate.issue': (input) => issue(context, input),
+    'certificate.draft': (input) => draftCertificate(context, input),
     'certificate.list': (input) => list(context, input),
     'certificate.check': (input) => check(context, input),
   };

@@ -4,6 +4,7 @@
  * certificate that was sealed and not issued is finished at the next start, to the same bytes.
  */
 import { readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { buildCertificate } from '../../../core/certificate/build.ts';
 import type { CertificateDocument } from '../../../core/certificate/document.ts';
 import { attachmentJson, buildRecord, recordDigest } from '../../../core/certificate/record.ts';
@@ -41,6 +42,20 @@ export const renderParts: RenderParts = {
   drawScene,
 };
 
+/** The parts of one document: with the bytes of the photos it shows. */
+export async function partsFor(context: ServiceContext, document: CertificateDocument): Promise<RenderParts> {
+  const digests = document.sections
+    .flatMap((section) => section.blocks)
+    .flatMap((block) => (block.block === 'pictures' ? block.pictures : []))
+    .map((each) => each.digest);
+  const bytes = new Map<string, Uint8Array>();
+  for (const digest of digests) {
+    const located = await context.files.locate(digest);
+    if (located !== undefined) bytes.set(digest, await readFile(located.path));
+  }
+  return { ...renderParts, pictureBytes: (digest) => bytes.get(digest) };
+}
+
 /** What the signer asks for. */
 export interface IssueRequest {
   readonly job: string;
@@ -53,7 +68,10 @@ export interface IssueRequest {
 }
 
 /** The job as its events before the seal make it. */
-function jobBefore(read: JobRead, seq: number): { readonly job: Job; readonly texts: readonly string[] } {
+export function jobBefore(
+  read: JobRead,
+  seq: number,
+): { readonly job: Job; readonly texts: readonly string[] } {
   const before = read.events.filter((each) => each.event.seq < seq);
   const events = eventsOfEnvelopes(before.map((each) => each.event));
   const job = events.ok ? reduce(events.value) : undefined;
@@ -179,7 +197,8 @@ function portsOf(context: ServiceContext, key: OpenedKey): IssuePorts<SealedJob,
       if (!journal.ok) return journal;
       const read = journal.value.readJob(sealed.jobId);
       if (!read.ok) return read;
-      const rendered = await renderCertificate(sealedDocument(context, read.value, sealed), renderParts);
+      const document = sealedDocument(context, read.value, sealed);
+      const rendered = await renderCertificate(document, await partsFor(context, document));
       if (rendered.ok) return rendered;
       return err({ code: rendered.error.code, details: { missing: rendered.error.missing } });
     },

@@ -9,6 +9,7 @@ import { newId } from '../clock.ts';
 import type { CallError, Handlers } from '../host/handlers.ts';
 import type { Journal, JournalEntry, JournalReads, StoredEvent } from '../journal/index.ts';
 import type { ServiceContext } from './context.ts';
+import { filesFit, nameFiles } from './jobFiles.ts';
 import type { JobRow } from './jobRow.ts';
 import { currentShop } from './shop.ts';
 import { contextOf, journalOf, readsOf } from './store.ts';
@@ -25,6 +26,10 @@ const WINDOW_TYPES: ReadonlySet<string> = new Set([
   'readingStruck',
   'bodyMoved',
   'captureAttempted',
+  'photoAdded',
+  'photoStruck',
+  'reportAttached',
+  'reportStruck',
 ]);
 
 function wireEvents(events: readonly StoredEvent[]): { text: string; hash: string }[] {
@@ -207,7 +212,10 @@ export function jobHandlers(
     'job.list': (input) => listJobs(context, input),
     'job.create': (input) => createJob(context, input),
     'job.read': (input) => readJob(context, input),
-    'job.record': (input) => record(context, input),
+    'job.record': async (input) => {
+      const fit = nameFiles(input.entries) ? await filesFit(context, input.entries) : ok(undefined);
+      return fit.ok ? record(context, input) : fit;
+    },
     'draft.save': (input) => saveDraft(context, input),
   };
 }

@@ -4,7 +4,7 @@
  */
 import { createHash, randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { type FileHandle, mkdir, open, rename, rm, stat } from 'node:fs/promises';
+import { type FileHandle, mkdir, open, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import type { LocatedFile } from './wire.ts';
@@ -16,6 +16,8 @@ export interface FileStore {
   adopt(path: string, digest: string): Promise<boolean>;
   /** Stores bytes and returns their digest; storing the same bytes again changes nothing. */
   put(bytes: Uint8Array): Promise<string>;
+  /** Keeps bytes until the next ones come: what is only looked at. */
+  putPassing(bytes: Uint8Array): Promise<string>;
 }
 
 const DIGEST = /^[0-9a-f]{64}$/;
@@ -61,9 +63,11 @@ async function readStart(path: string): Promise<Uint8Array> {
 
 /** A store below `folder`, which need not exist yet; files issued into `issuedFolder` (`<digest>.pdf`) are found too. */
 export function createFileStore(folder: string, issuedFolder?: string): FileStore {
+  const passing = join(folder, 'passing');
   const place = (digest: string) => join(folder, digest.slice(0, 2), digest);
   const places = (digest: string) => [
     place(digest),
+    join(passing, digest),
     ...(issuedFolder === undefined ? [] : [join(issuedFolder, `${digest}.pdf`)]),
   ];
 
@@ -92,6 +96,13 @@ export function createFileStore(folder: string, issuedFolder?: string): FileStor
       }
       await moveIn(path, digest);
       return true;
+    },
+    async putPassing(bytes) {
+      const digest = createHash('sha256').update(bytes).digest('hex');
+      await rm(passing, { recursive: true, force: true });
+      await mkdir(passing, { recursive: true });
+      await writeFile(join(passing, digest), bytes, { flag: 'wx' });
+      return digest;
     },
     async put(bytes) {
       const digest = createHash('sha256').update(bytes).digest('hex');

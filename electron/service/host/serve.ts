@@ -1,9 +1,11 @@
 /** The service as a child process: answers its parent's requests, and ends when the parent ends. */
 import { mkdirSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Envelope } from '../../../core/contract/index.ts';
 import { err, invariant, ok } from '../../../core/result.ts';
 import { createDispatch, type Dispatch, newTraceId } from './dispatch.ts';
+import { droppedPictureProblem } from './droppedPicture.ts';
 import { createFileStore, type FileStore } from './fileStore.ts';
 import { CERTIFICATE_FOLDER, type StartService } from './host.ts';
 import { surroundingsFrom } from './surroundings.ts';
@@ -25,7 +27,10 @@ async function answer(request: Request, dispatch: Dispatch, files: FileStore): P
   const traceId = newTraceId();
   try {
     if (request.kind === 'locateFile') return ok((await files.locate(request.digest)) ?? null);
-    return ok(await files.adopt(request.path, request.digest));
+    const problem = await droppedPictureProblem(request.path);
+    if (problem === undefined) return ok(await files.adopt(request.path, request.digest));
+    await rm(request.path, { force: true });
+    return err({ code: problem, details: {}, traceId });
   } catch (fault) {
     log(`${traceId} ${request.kind} ${fault instanceof Error ? fault.stack : fault}`);
     return err({ code: 'service/fault', details: { name: request.kind }, traceId });

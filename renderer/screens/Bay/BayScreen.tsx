@@ -4,7 +4,7 @@ import { stageById } from '../../../core/job/stages/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
 import { Cautions } from '../fields/Cautions.tsx';
-import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { NoSensorYet } from '../fields/NoSensorYet.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
 import { ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { isFormField } from './ownFields.ts';

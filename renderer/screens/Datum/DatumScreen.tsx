@@ -4,7 +4,7 @@ import { stageById } from '../../../core/job/stages/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
 import { Cautions } from '../fields/Cautions.tsx';
-import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { NoSensorYet } from '../fields/NoSensorYet.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';

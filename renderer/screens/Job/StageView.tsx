@@ -1,14 +1,14 @@
 /** Which screen a stage has. A job that is signed shows everything and takes nothing more. */
 import type { ReactNode } from 'react';
 import type { Assessment } from '../../../core/job/assess.ts';
-import { type StageId, stageById } from '../../../core/job/stages/index.ts';
+import type { StageId } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { Notice } from '../../ui/Notice.tsx';
 import { BayScreen } from '../Bay/BayScreen.tsx';
 import { DatumScreen } from '../Datum/DatumScreen.tsx';
-import { FormScreen } from '../fields/FormScreen.tsx';
 import { IntakeScreen } from '../Intake/IntakeScreen.tsx';
+import { OutcomeScreen } from '../Outcome/OutcomeScreen.tsx';
 import { PlacementScreen } from '../Placement/PlacementScreen.tsx';
 import { PrechecksScreen } from '../Prechecks/PrechecksScreen.tsx';
 import { SignOffScreen } from '../SignOff/SignOffScreen.tsx';
@@ -30,7 +30,7 @@ function stageScreen({ held, view, assessment }: StageViewProps): ReactNode {
     case 'prechecks':
       return <PrechecksScreen held={held} />;
     case 'outcome':
-      return <FormScreen held={held} stage={stageById(view)} />;
+      return <OutcomeScreen held={held} />;
     case 'bay':
       return <BayScreen held={held} />;
     case 'datum':

@@ -6,7 +6,7 @@ import { stageById } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
-import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { NoSensorYet } from '../fields/NoSensorYet.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { DistanceCover } from '../readings/DistanceCover.tsx';

@@ -4,7 +4,8 @@ import type { Walk } from '../../../core/job/stages/index.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { Cautions } from '../fields/Cautions.tsx';
-import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { NoSensorYet } from '../fields/NoSensorYet.tsx';
+import { PhotoPanel } from '../fields/PhotoPanel.tsx';
 import { groupsOf, StageForm } from '../fields/StageForm.tsx';
 import { AdhesiveLine } from './AdhesiveLine.tsx';
 import { AlignmentLine } from './AlignmentLine.tsx';
@@ -22,6 +23,7 @@ export function PrechecksScreen({ held }: { readonly held: HeldJob }): ReactNode
     <div className="form-screen">
       <Cautions keys={stage.cautions} />
       <StageForm held={held} stage={stage} foot={(walk) => foot(held, walk)} />
+      <PhotoPanel held={held} stage="prechecks" />
     </div>
   );
 }

@@ -7,9 +7,10 @@ import type { HeldJob } from '../../state/heldJob.ts';
 import { answersOf } from '../../state/placementView.ts';
 import { Cautions } from '../fields/Cautions.tsx';
 import { CertificateResult } from './CertificateResult.tsx';
+import { DraftView } from './DraftView.tsx';
 import { FindingList } from './FindingList.tsx';
 import { ProofSummary } from './ProofSummary.tsx';
-import { SignPanel } from './SignPanel.tsx';
+import { SignPanel, stopReason } from './SignPanel.tsx';
 
 /** The kinds a person may ask for: the best one that fits, and to stop honestly, always. */
 export function kindsOf(assessment: Assessment): readonly CertificateKind[] {
@@ -36,6 +37,7 @@ export function SignOffScreen({
         <FindingList held={held} assessment={assessment} kind={kind} />
         <SignPanel held={held} assessment={assessment} kinds={kinds} kind={kind} onKind={setChosen} />
       </div>
+      <DraftView held={held} kind={kind} reason={kind === 'calibrated' ? '' : stopReason(held)} />
       <ProofSummary held={held} answers={answersOf(held.job)} />
     </div>
   );

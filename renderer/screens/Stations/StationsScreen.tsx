@@ -11,7 +11,7 @@ import { CONTROL, stationOfKey } from '../../state/stationOfKey.ts';
 import { useWindow } from '../../state/windowContext.tsx';
 import { ChoiceButtons } from '../../ui/ChoiceButtons.tsx';
 import { Cautions } from '../fields/Cautions.tsx';
-import { NoSensorYet } from '../fields/FormScreen.tsx';
+import { NoSensorYet } from '../fields/NoSensorYet.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { ReadingDesk } from '../readings/ReadingDesk.tsx';

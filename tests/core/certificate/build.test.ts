@@ -64,6 +64,8 @@ function textsOf(block: DocumentBlock): readonly string[] {
       return block.facts.flatMap((fact) => [fact.label, fact.value]);
     case 'table':
       return block.rows.flat().map((cell) => (typeof cell === 'string' ? cell : cell.text));
+    case 'pictures':
+      return block.pictures.flatMap((each) => [each.caption, each.altText, ...each.facts]);
     case 'verdicts':
       return block.rows.flatMap((row) => [
         row.label,

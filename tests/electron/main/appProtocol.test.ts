@@ -82,7 +82,7 @@ describe('writing', () => {
   });
 
   test('a drop the service does not take is said to be not stored', async () => {
-    const answer = await post('/drop', 'abc', { adoptFile: async () => false });
+    const answer = await post('/drop', 'abc', { adoptFile: async () => 'file/notStored' });
     expect([answer.status, await answer.text()]).toEqual([503, 'file/notStored']);
   });
 

@@ -2,6 +2,7 @@
 import type { DocumentBlock, DocumentSection } from '../../../../core/certificate/document.ts';
 import { assertNever } from '../../../../core/result.ts';
 import { drawFacts } from './facts.ts';
+import { drawPictures, type PictureBytes, picturesStart } from './pictures.ts';
 import { drawList, drawNotice, drawText } from './prose.ts';
 import { drawScene, type SceneDrawer, sceneStart } from './sceneBlock.ts';
 import type { Sheet } from './sheet.ts';
@@ -9,7 +10,13 @@ import { drawTable, tableStart } from './table.ts';
 import { colours, rule, space, styles } from './tokens.ts';
 import { drawVerdicts, verdictsStart } from './verdicts.ts';
 
-export function drawBlock(sheet: Sheet, block: DocumentBlock, drawer: SceneDrawer): void {
+/** What blocks are drawn with: scenes in millimetres, photos by their digest. */
+export interface Drawers {
+  readonly drawScene: SceneDrawer;
+  readonly pictureBytes: PictureBytes;
+}
+
+export function drawBlock(sheet: Sheet, block: DocumentBlock, drawers: Drawers): void {
   switch (block.block) {
     case 'facts':
       drawFacts(sheet, block);
@@ -21,7 +28,10 @@ export function drawBlock(sheet: Sheet, block: DocumentBlock, drawer: SceneDrawe
       drawVerdicts(sheet, block);
       break;
     case 'scene':
-      drawScene(sheet, block, drawer);
+      drawScene(sheet, block, drawers.drawScene);
+      break;
+    case 'pictures':
+      drawPictures(sheet, block, drawers.pictureBytes);
       break;
     case 'text':
       drawText(sheet, block);
@@ -47,6 +57,8 @@ function startRoom(sheet: Sheet, block: DocumentBlock | undefined): number {
       return tableStart(sheet, block);
     case 'verdicts':
       return verdictsStart(sheet, block);
+    case 'pictures':
+      return picturesStart(sheet, block);
     case 'scene':
       return sceneStart(sheet, block);
     default:
@@ -67,9 +79,9 @@ export function drawHeading(sheet: Sheet, words: string, roomBelow: number): voi
   sheet.y += space.step;
 }
 
-export function drawSection(sheet: Sheet, section: DocumentSection, drawer: SceneDrawer): void {
+export function drawSection(sheet: Sheet, section: DocumentSection, drawers: Drawers): void {
   sheet.group('Sect', () => {
     drawHeading(sheet, section.heading, startRoom(sheet, section.blocks[0]));
-    for (const block of section.blocks) drawBlock(sheet, block, drawer);
+    for (const block of section.blocks) drawBlock(sheet, block, drawers);
   });
 }

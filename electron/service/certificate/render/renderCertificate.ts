@@ -7,10 +7,12 @@
 import type { CertificateDocument } from '../../../../core/certificate/document.ts';
 import { err, invariant, ok, type Result } from '../../../../core/result.ts';
 import { attachRecord } from './attachRecord.ts';
-import { drawBlock, drawSection } from './blocks.ts';
+import { type Drawers, drawBlock, drawSection } from './blocks.ts';
+import { drawDraftMark } from './draftMark.ts';
 import { drawAnswer, drawFirstPageFoot, drawLetterhead } from './firstPage.ts';
 import { type MissingGlyph, missingGlyphs } from './glyphGuard.ts';
 import { escapeMetadata, finishPdf, openPdf, type Pdf, structureElement } from './pdfkit.ts';
+import type { PictureBytes } from './pictures.ts';
 import { drawRunningMatter } from './runningMatter.ts';
 import type { SceneDrawer } from './sceneBlock.ts';
 import { pageGeometry, Sheet } from './sheet.ts';
@@ -22,6 +24,8 @@ import { escapeXml, pdfuaDeclaration } from './xmp.ts';
 export interface RenderParts {
   readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
   readonly drawScene: SceneDrawer;
+  /** Absent: a document without photos. */
+  readonly pictureBytes?: PictureBytes;
 }
 
 export interface RenderError {
@@ -39,7 +43,8 @@ export async function renderCertificate(
   const doc = openDocument(document, parts, moment);
   const missing = missingGlyphs(doc, document);
   if (missing.length > 0) return err({ code: 'certificate/glyphMissing', missing });
-  draw(doc, document, parts.drawScene, moment);
+  const { drawScene, pictureBytes = () => undefined } = parts;
+  draw(doc, document, { drawScene, pictureBytes }, moment);
   attachRecord(doc, document.attachment, moment);
   return ok(await finishPdf(doc));
 }
@@ -63,7 +68,7 @@ function openDocument(document: CertificateDocument, parts: RenderParts, moment:
   return doc;
 }
 
-function draw(doc: Pdf, document: CertificateDocument, drawScene: SceneDrawer, moment: Date): void {
+function draw(doc: Pdf, document: CertificateDocument, drawers: Drawers, moment: Date): void {
   doc.font('regular').addPage();
   const root = structureElement(doc, 'Document');
   doc.addStructure(root);
@@ -71,14 +76,15 @@ function draw(doc: Pdf, document: CertificateDocument, drawScene: SceneDrawer, m
   drawLetterhead(sheet, document);
   drawAnswer(sheet, document);
   drawFirstPageFoot(sheet, document);
-  for (const block of document.firstPage) drawBlock(sheet, block, drawScene);
+  for (const block of document.firstPage) drawBlock(sheet, block, drawers);
   // Evidence starts on a page of its own: page 1 stands alone when it is copied or sent as a picture.
   sheet.newPage();
   for (const section of document.sections) {
-    drawSection(sheet, section, drawScene);
+    drawSection(sheet, section, drawers);
     sheet.y += space.step;
   }
   drawSignaturePart(sheet, document, moment);
   root.end();
   drawRunningMatter(sheet, document);
+  if (document.draft !== undefined) drawDraftMark(sheet, document.draft);
 }

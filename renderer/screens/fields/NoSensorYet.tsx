@@ -1,4 +1,4 @@
-/** A stage that is only a form: cautions, what it is for while empty, and its table. */
+/** A stage in which nothing can be done yet. */
 import type { ReactNode } from 'react';
 import type { Stage } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
@@ -6,8 +6,6 @@ import type { HeldJob } from '../../state/heldJob.ts';
 import { useActions } from '../../state/windowContext.tsx';
 import { sayKey } from '../../text/sayKey.ts';
 import { Button } from '../../ui/Button.tsx';
-import { Cautions } from './Cautions.tsx';
-import { groupsOf, StageForm } from './StageForm.tsx';
 
 /** Nothing can be done in a stage before a sensor is to be calibrated: says so and leads there. */
 export function NoSensorYet({ held, stage }: { readonly held: HeldJob; readonly stage: Stage }): ReactNode {
@@ -20,15 +18,5 @@ export function NoSensorYet({ held, stage }: { readonly held: HeldJob; readonly 
         {say('act.toIntake')}
       </Button>
     </section>
-  );
-}
-
-export function FormScreen({ held, stage }: { readonly held: HeldJob; readonly stage: Stage }): ReactNode {
-  if (groupsOf(held, stage).length === 0) return <NoSensorYet held={held} stage={stage} />;
-  return (
-    <div className="form-screen">
-      <Cautions keys={stage.cautions} />
-      <StageForm held={held} stage={stage} />
-    </div>
   );
 }
