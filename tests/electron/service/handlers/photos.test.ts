@@ -33,7 +33,7 @@ const entryOf = (open: Open, type: string, payload: Record<string, unknown>) => 
   commandId: newId(),
   expectedSeq: open.seq,
   draft: null,
-  entries: [{ type, v: 1, payload }],
+  entries: [{ type, v: 1 as const, payload }],
 });
 
 async function record(open: Open, type: string, payload: Record<string, unknown>): Promise<void> {
@@ -69,7 +69,7 @@ describe('photos through the service', () => {
     expect(await refusal({ ...good, widthPx: 321 })).toBe('picture/otherFile');
     const located = await photoOf(open, jpegOf(320, 200, { before: segment(0xe1, 'Exif GPS') }), 'x');
     expect(await refusal(located)).toBe('picture/carriesData');
-    expect(await refusal({ ...good, shows: 'in the open' })).toBe('events/badPayload');
+    expect(await refusal({ ...good, shows: 'in the open' })).toBe('journal/badEntry');
     expect(await refusal(good)).toBe('accepted');
   });
 
