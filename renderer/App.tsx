@@ -25,6 +25,7 @@ import './screens/pages.css';
 import './screens/job.css';
 import './screens/forms.css';
 import './screens/desk.css';
+import './screens/bay.css';
 import './screens/cards.css';
 import './screens/stations.css';
 import './screens/signoff.css';
