@@ -147,12 +147,13 @@ export function floorMapScene(request: FloorMapRequest): Scene {
   const corners = [...(request.car?.outline ?? [])];
   const [x0, x1] = [grid.xsMm[0] ?? 0, grid.xsMm[grid.xsMm.length - 1] ?? 0];
   const [y0, y1] = [grid.ysMm[0] ?? 0, grid.ysMm[grid.ysMm.length - 1] ?? 0];
-  const facts = {
-    count: String(known.length),
-    fall: formatFixed(fall, 1, request.decimalSign),
-    step: formatFixed(stepMm, stepMm < 1 ? 1 : 0, request.decimalSign),
-  };
-  const caption = say(whole ? 'drawing.floor.caption' : 'drawing.floor.underWay', facts);
+  const { decimalSign } = request;
+  const caption = whole
+    ? say('drawing.floor.caption', {
+        fall: formatFixed(fall, 1, decimalSign),
+        step: formatFixed(stepMm, stepMm < 1 ? 1 : 0, decimalSign),
+      })
+    : say('drawing.floor.underWay', { count: String(known.length) });
   return {
     title: say('drawing.floor.title'),
     description: caption,

@@ -1,16 +1,19 @@
-// Pictures of the bay's parts for whoever asks for them by naming a folder; none otherwise.
-import type { Page } from '@playwright/test';
+// Pictures of the bay's parts for whoever names a folder for them; none otherwise.
+import type { Launched } from './launch.ts';
 
 const FOLDER = process.env.BAY_PICTURES;
 
-export async function picture(page: Page, name: string): Promise<void> {
+export async function picture({ app, page }: Launched, name: string): Promise<void> {
   if (FOLDER === undefined) return;
   for (const [width, height] of [
-    [1366, 768],
     [1920, 1080],
+    [1366, 768],
   ] as const) {
-    await page.setViewportSize({ width, height });
+    await app.evaluate(
+      ({ BrowserWindow }, size) => BrowserWindow.getAllWindows()[0]?.setContentSize(size[0], size[1]),
+      [width, height] as const,
+    );
+    await page.waitForFunction((size) => window.innerWidth === size, width);
     await page.screenshot({ path: `${FOLDER}/${name}-${width}.png` });
   }
-  await page.setViewportSize({ width: 1366, height: 768 });
 }
