@@ -1,5 +1,6 @@
 /** The readings of a stage as the window walks them: which stand, which are of an earlier set-up, which comes next. */
 
+import { takesSurvey } from '../../core/job/floorSupply.ts';
 import type { Job, RecordedReading } from '../../core/job/job.ts';
 import type { StageId } from '../../core/job/stages/index.ts';
 import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
@@ -70,7 +71,11 @@ export function slotsOf(
   recipe: readonly ReadingSpec[],
   stage: StageId,
 ): readonly Slot[] {
-  return recipe.filter((spec) => spec.stage === stage).map((spec) => slotOf(job, sensor, spec));
+  // Heights out of the bay's survey are not read here, whatever was read before it was chosen.
+  const readHere = (spec: ReadingSpec): boolean => !takesSurvey(job) || !spec.id.startsWith('floor.');
+  return recipe
+    .filter((spec) => spec.stage === stage && readHere(spec))
+    .map((spec) => slotOf(job, sensor, spec));
 }
 
 /** The same reading at the other side of the car. */

@@ -57,6 +57,8 @@ test('a bay is surveyed place by place, and a job takes its floor, its room and 
   await page.locator('[data-field="bay.parkedNose"] [data-value="alongX"]').click();
   const heights = page.getByTestId('supplied-heights');
   await expect(heights).toContainText('mm, U');
+  // What the survey gives is asked for no more.
+  await expect(page.getByTestId('next-action')).not.toContainText('staff');
   await picture(launched, 'floor-from-survey');
   expect(await violations(page)).toEqual([]);
 

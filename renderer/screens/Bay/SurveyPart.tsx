@@ -139,10 +139,12 @@ export function SurveyPart({ held, tabs }: { readonly held: HeldJob; readonly ta
       <Button weight="quiet" onPress={() => setAnew(true)} testId="survey-again">
         {say('bay.survey.startAgain')}
       </Button>
-      <GroundWorks
-        room={room}
-        onWorks={() => void record({ ...room, groundWorks: [...room.groundWorks, today()] })}
-      />
+      {nextPlace(survey) === undefined ? (
+        <GroundWorks
+          room={room}
+          onWorks={() => void record({ ...room, groundWorks: [...room.groundWorks, today()] })}
+        />
+      ) : null}
     </BayPart>
   );
 }
