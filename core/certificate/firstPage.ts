@@ -1,4 +1,5 @@
 /** The first page: the answer per sensor, then who, what, why, when, by which rule, and what was not done. */
+import { usedPieces } from '../job/dueDates.ts';
 import type { JobSensor } from '../job/job.ts';
 import { localMinute, offsetText } from '../job/localTime.ts';
 import { stages } from '../job/stages/index.ts';
@@ -148,11 +149,27 @@ export function recordedFacts(
   input: CertificateInput,
   section: 'work' | 'vehicle' | 'prechecks' | 'conditions' | 'outcome' | 'handover',
 ): readonly Fact[] {
-  return stages.flatMap((stage) =>
+  const recorded = stages.flatMap((stage) =>
     stage.fields
       .filter((field) => field.printed === section)
       .flatMap((field) => fieldFacts(input, field.id, field.label)),
   );
+  return section === 'conditions' ? [...floorFacts(input), ...recorded] : recorded;
+}
+
+/** Where the heights of the floor come from, where that was chosen. */
+function floorFacts({ job }: CertificateInput): readonly Fact[] {
+  if (job.floor === undefined) return [];
+  const survey = job.floor.way === 'survey' ? job.floor.room?.survey : undefined;
+  const by =
+    survey == null
+      ? ''
+      : `. ${say('bay.survey.by', {
+          person: survey.person,
+          madeOn: survey.madeOn,
+          instrument: survey.instrument,
+        })}`;
+  return [{ label: say('bay.floor.way'), value: `${say(`bay.floor.${job.floor.way}`)}${by}` }];
 }
 
 function fieldFacts(input: CertificateInput, fieldId: string, labelKey: string): readonly Fact[] {
@@ -171,7 +188,10 @@ function placeLabel(
   at: { readonly sensor: string | null; readonly station: string | null; readonly item: string | null },
 ): string {
   const sensor = input.job.sensors.find((each) => each.sensor === at.sensor);
-  if (sensor === undefined) return sayKey(labelKey);
+  if (sensor === undefined) {
+    const piece = usedPieces(input.job).find((each) => each.id === at.item);
+    return piece === undefined ? sayKey(labelKey) : say('bay.due.reasonFor', { piece: piece.name });
+  }
   const procedure = sensor.procedure;
   if (at.item !== null) {
     const condition = procedure?.conditions.find((each) => each.id === at.item);
