@@ -8,8 +8,9 @@ import type { JobSensor } from '../../../core/job/job.ts';
 import type { Room } from '../../../core/job/room.ts';
 import { nextPlace, withPlace } from '../../../core/job/room.ts';
 import { placementInput, solveJob } from '../../../core/job/solve.ts';
+import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { deviationsOf } from '../placement/answers.ts';
-import { CENTRE, SQUARE, type TrueLayout } from '../placement/trueLayout.ts';
+import { CENTRE, SQUARE } from '../placement/trueLayout.ts';
 import { equipmentOf, Journal, procedureOf } from './madeJob.ts';
 import { roomOf, surveyOf } from './surveyedRoom.ts';
 
