@@ -5,6 +5,7 @@ import { planScene } from '../drawing/plan.ts';
 import type { PlanRequest } from '../drawing/planModel.ts';
 import type { Scene } from '../drawing/scene.ts';
 import { fixtureShape } from '../job/equipment.ts';
+import { staffReadings } from '../job/fixtureScale.ts';
 import type { JobSensor } from '../job/job.ts';
 import { placementInput } from '../job/solve.ts';
 import type { PlacementAnswer, VehicleFound } from '../placement/types.ts';
@@ -47,18 +48,6 @@ function requestOf(
   };
 }
 
-/** Mean staff readings of the floor by their place, mm, of those not struck. */
-function staffReadings(input: CertificateInput): Readonly<Record<string, number>> {
-  const sums = new Map<string, { sum: number; count: number }>();
-  for (const { quantity, value, struck } of input.job.readings) {
-    if (struck !== null || !quantity.startsWith('floor.')) continue;
-    const place = quantity.slice('floor.'.length);
-    const known = sums.get(place) ?? { sum: 0, count: 0 };
-    sums.set(place, { sum: known.sum + value, count: known.count + 1 });
-  }
-  return Object.fromEntries([...sums].map(([place, { sum, count }]) => [place, sum / count]));
-}
-
 function sideView(
   input: CertificateInput,
   sensor: JobSensor,
@@ -68,7 +57,7 @@ function sideView(
   const request = requestOf(input, sensor, answer, HEIGHT_MM.side);
   const fixtureAheadMm = answer.fixture?.bar.aheadMm;
   if (fixtureAheadMm === undefined) return elevationScene(request);
-  const floor = floorFromStaff(staffReadings(input), vehicle.wheelbase.value, fixtureAheadMm);
+  const floor = floorFromStaff(staffReadings(input.job), vehicle.wheelbase.value, fixtureAheadMm);
   return elevationScene({ ...request, floor });
 }
 

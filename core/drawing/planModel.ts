@@ -56,6 +56,8 @@ export interface PlanRequest {
   readonly taken: readonly string[];
   /** Slot key of the reading that comes next, when it is not the answer's. */
   readonly next?: string;
+  /** Slot keys of readings that do not fit the others: pointed at, never left out. */
+  readonly suspects?: readonly string[];
   /** Where the plumb lines stand from the hubs, mm; typical when absent. */
   readonly sideArmMm?: number;
   /** How many standard uncertainties the decision rule adds: 1.645 unless another rule is frozen in the job. */

@@ -96,15 +96,22 @@ const TOE_SHARE = 0.4;
 /** Diameter of a touch area, points: 48 CSS pixels. */
 export const TOUCH_PT = 48;
 
-function strokeOf(isNext: boolean, isTaken: boolean): Stroke {
+function strokeOf(isNext: boolean, isTaken: boolean, isSuspect: boolean): Stroke {
+  if (isSuspect) return { role: 'outside', pen: 'thick', dash: 'dashed' };
   if (isNext) return { role: 'accent', pen: 'thick' };
   return isTaken ? { role: 'pencil', pen: 'thin' } : { role: 'pencil', pen: 'thin', dash: 'dotted' };
 }
 
 /** The line of a reading, and a ring about a point that comes next. */
-function readingLine({ reading, ends }: Placed, isNext: boolean, isTaken: boolean): readonly SceneItem[] {
+function readingLine(
+  { reading, ends, touch }: Placed,
+  isNext: boolean,
+  isTaken: boolean,
+  isSuspect: boolean,
+): readonly SceneItem[] {
   const pulse: Touchable = isNext ? { pulse: true } : {};
-  const drawn = line(ends, strokeOf(isNext, isTaken), pulse);
+  const drawn = line(ends, strokeOf(isNext, isTaken, isSuspect), pulse);
+  if (isSuspect) return [drawn, sign(touch, 'ring', NEXT_RING_PT, 'outside')];
   const isPoint = reading.kind !== 'distance' && reading.kind !== 'offset';
   return isNext && isPoint ? [drawn, sign(ends[1], 'ring', NEXT_RING_PT, 'accent', pulse)] : [drawn];
 }
@@ -132,7 +139,12 @@ export function readingDrawing(request: PlanRequest, model: PlanModel, layout: P
   const ordered = [...placed.filter((each) => !isNext(each)), ...placed.filter(isNext)];
   const next = placed.find(isNext)?.reading;
   const drawn = ordered.flatMap((each) =>
-    readingLine(each, isNext(each), request.taken.includes(slotKey(each.reading))),
+    readingLine(
+      each,
+      isNext(each),
+      request.taken.includes(slotKey(each.reading)),
+      request.suspects?.includes(slotKey(each.reading)) === true,
+    ),
   );
   return {
     lines: onScreen ? [...drawn, ...placed.map(touchItem)] : drawn,

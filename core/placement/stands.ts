@@ -56,9 +56,10 @@ function missingElsewhere(stand: StandAnswer): readonly ReadingSlot[] {
 const MOST_NAME_WORDS = 4;
 
 function nextStand(stand: StandAnswer): NextAction {
-  return stand.name.split(/\s+/).length <= MOST_NAME_WORDS
-    ? { wordKey: 'next.nextStand', values: { station: stand.name } }
-    : { wordKey: 'next.anotherStand', values: {} };
+  const { id, name } = stand;
+  return name.split(/\s+/).length <= MOST_NAME_WORDS
+    ? { wordKey: 'next.nextStand', values: { station: name }, stand: id }
+    : { wordKey: 'next.anotherStand', values: {}, stand: id };
 }
 
 function actionOf(now: StandAnswer, stands: readonly StandAnswer[]): NextAction {

@@ -367,6 +367,8 @@ export interface Move {
 export interface NextAction {
   readonly wordKey: PlacementWordKey;
   readonly values: Readonly<Record<string, string>>;
+  /** Where the fixture is to be put up next: the id of that stand's station. */
+  readonly stand?: string;
 }
 
 /** A control against the reading it repeats. */

@@ -15,6 +15,14 @@ export const planDefaults = {
   /** Tyre under load: the wheel centre stands at about 0.47 of the free diameter (as in core/vehicle/tyre.ts). */
   loadedShare: 0.47,
   tyreWidthMm: 205,
+  /** A car of the middle size, for a plan that is made before the car is measured. */
+  car: {
+    wheelbaseMm: 2700,
+    trackFrontMm: 1550,
+    trackRearMm: 1550,
+    hubHeightMm: 315,
+    bodyFaceAheadMm: 3560,
+  },
   /** A 16 inch rim. */
   rimSpanMm: 406,
   body: { overTrackMm: 240, behindMm: 900, undersideMm: 150, topMm: 1500 },

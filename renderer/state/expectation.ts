@@ -47,7 +47,8 @@ export function expectedMm(slot: Slot, view: PlacementView): number | undefined 
   if (spec.kind === 'slide') {
     return answer.stations.find((each) => each.station === spec.station)?.slide?.setMm;
   }
-  if (spec.stage !== 'placement' && spec.purpose !== 'control') return undefined;
+  // A control is held against what it repeats, never against where the fixture should stand.
+  if (spec.stage !== 'placement') return undefined;
   if (spec.kind === 'height') return view.stations[0]?.up.value;
   if (spec.kind !== 'distance') return undefined;
   const points = requiredPoints(view, answer);

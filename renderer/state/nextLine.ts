@@ -1,12 +1,15 @@
 /** The one line at the top of a job: what to do next, in at most twelve words, and where if it is not here. Pure. */
 import type { Assessment, Finding } from '../../core/job/assess.ts';
+import { type ControlDue, controlAction } from '../../core/job/controlDue.ts';
 import type { Job } from '../../core/job/job.ts';
 import { type StageId, stageById, stages } from '../../core/job/stages/index.ts';
 import { type ReadingSpec, specOf } from '../../core/placement/recipe.ts';
 import type { Move, PlacementAnswer } from '../../core/placement/types.ts';
 import { say } from '../../core/words/index.ts';
 import { moveText } from '../text/moveText.ts';
+import { moveAlone } from '../text/moveWords.ts';
 import { sayKey } from '../text/sayKey.ts';
+import { type MovesUnderWay, openMoves } from './movesUnderWay.ts';
 import type { Slot } from './readings.ts';
 
 export interface NextLine {
@@ -15,6 +18,8 @@ export interface NextLine {
   readonly go: StageId | undefined;
   /** The moves that "done" closes; empty when none is asked for here. */
   readonly moves: readonly Move[];
+  /** The station that the fixture is to be put up for. */
+  readonly stand?: string;
 }
 
 /** What the line follows from: the stage in sight, its readings, and the placement of the sensor in sight. */
@@ -25,6 +30,10 @@ export interface NextInput {
   readonly answer: PlacementAnswer | undefined;
   readonly recipe: readonly ReadingSpec[];
   readonly slots: readonly Slot[];
+  /** The moves asked for, some of them perhaps done. */
+  readonly moves?: MovesUnderWay | undefined;
+  /** A control that must agree before anything else. */
+  readonly control?: ControlDue | undefined;
 }
 
 /** A line has at most this many words; a longer name of a thing is left to the form, where it stands marked. */
@@ -82,13 +91,13 @@ function stageOfAction(answer: PlacementAnswer, recipe: readonly ReadingSpec[]):
 function engineLine({ stage, answer, recipe }: NextInput): NextLine | undefined {
   if (answer === undefined) return undefined;
   const where = stageOfAction(answer, recipe);
-  const { wordKey, values } = answer.nextAction;
+  const { wordKey, values, stand } = answer.nextAction;
   const [first] = answer.moves;
   const text = first?.wordKey === wordKey ? moveText(first) : sayKey(wordKey, values);
-  if (where === stage) {
-    const moves = stage === 'placement' ? answer.moves.filter((move) => move.kind !== 'setSlide') : [];
-    return lineOf(text, undefined, answer.nextAction.wordKey.startsWith('move.') ? moves : []);
+  if (stand !== undefined && (stage === 'placement' || stage === 'stations')) {
+    return { ...lineOf(text), stand };
   }
+  if (where === stage) return lineOf(text);
   const leaves = stage === 'placement' || stage === 'stations';
   return leaves && where !== undefined ? lineOf(text, where) : undefined;
 }
@@ -113,11 +122,27 @@ function captureLine({ stage, job, answer, assessment }: NextInput): NextLine | 
   return lineOf(fits(text) ? text : say('next.captureHere'), go);
 }
 
+/** The next move, without what is read after it while others follow. */
+function moveLine({ stage, moves }: NextInput): NextLine | undefined {
+  const [next, ...others] = openMoves(moves);
+  if (next === undefined || (stage !== 'placement' && stage !== 'stations')) return undefined;
+  const text = others.length === 0 ? moveText(next) : moveAlone(next);
+  return stage === 'placement' ? lineOf(text, undefined, [next]) : lineOf(text, 'placement');
+}
+
+/** A control is read where the fixture is, and before anything else there. */
+function controlLine({ stage, control, recipe }: NextInput): NextLine | undefined {
+  if (control === undefined || !['datum', 'placement', 'stations'].includes(stage)) return undefined;
+  const { wordKey, values } = controlAction(control, recipe);
+  const text = sayKey(wordKey, values);
+  return lineOf(fits(text) ? text : say('next.controlBelow'));
+}
+
 /** The line of a stage. */
 export function nextLine(input: NextInput): NextLine {
   const { stage, job, assessment, slots } = input;
   if (job.certificates.length > 0) return lineOf(say('next.signed'));
-  const engine = captureLine(input) ?? engineLine(input);
+  const engine = controlLine(input) ?? moveLine(input) ?? captureLine(input) ?? engineLine(input);
   if (engine !== undefined) return engine;
   const open = slots.find((slot) => slot.state === 'missing' || slot.state === 'earlier');
   if (open !== undefined) return lineOf(say('next.read', { reading: sayKey(open.spec.label) }));

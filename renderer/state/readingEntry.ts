@@ -56,7 +56,8 @@ export function contextOf(
   const angle = spec.unit === 'deg';
   const limit = (value: number): number => (angle ? radFromDeg(value) : value);
   const limits = { min: limit(spec.limits.min), max: limit(spec.limits.max) };
-  const repeats = slot.standing.map((each) => each.value);
+  const own = slot.standing.map((each) => each.value);
+  const repeats = own.length === 0 && slot.compared !== undefined ? [slot.compared] : own;
   const near = angle ? { near: radFromDeg(NEAR_DEG) } : {};
   if (repeats.length > 0) return { limits, expected: meanOf(repeats), ...near };
   const standing = partnerOf(slot, slots)?.standing.map((each) => each.value) ?? [];

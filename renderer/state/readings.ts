@@ -21,6 +21,8 @@ export interface Slot {
   /** Struck or of an earlier set-up, oldest first. */
   readonly past: readonly RecordedReading[];
   readonly state: SlotState;
+  /** Of a control: the mean of the readings it repeats, mm or radians. Never shown before the entry. */
+  readonly compared?: number;
 }
 
 /** Floor and car belong to the whole job; what depends on the fixture belongs to its sensor. */
@@ -37,6 +39,21 @@ export function isOfPresentSetUp(
   return holds(reading, spec, setUps);
 }
 
+/** What was read where the fixture stood for another station is no earlier reading of this one. */
+function isOfThisStand(reading: RecordedReading, spec: ReadingSpec, setUps: Job['setUps']): boolean {
+  return !spec.dependsOn.includes('fixture') || reading.fixtureSetUp >= (setUps.from ?? 1);
+}
+
+/** The mean of the readings that a control repeats. */
+function comparedWith(job: Job, owner: string | null, spec: ReadingSpec): number | undefined {
+  if (spec.purpose !== 'control') return undefined;
+  const values = job.readings
+    .filter((each) => each.quantity === spec.id && each.sensor === owner && each.purpose === 'proof')
+    .filter((each) => each.struck === null && isOfPresentSetUp(each, spec, job.setUps))
+    .map((each) => each.value);
+  return values.length === 0 ? undefined : values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
 function slotOf(job: Job, sensor: string, spec: ReadingSpec): Slot {
   const owner = sensorOfSlot(spec, sensor);
   const all = job.readings.filter(
@@ -49,7 +66,8 @@ function slotOf(job: Job, sensor: string, spec: ReadingSpec): Slot {
   const stands = (each: RecordedReading): boolean =>
     each.struck === null && isOfPresentSetUp(each, spec, job.setUps);
   const standing = all.filter(stands);
-  const past = all.filter((each) => !stands(each));
+  const past = all.filter((each) => !stands(each) && isOfThisStand(each, spec, job.setUps));
+  const compared = comparedWith(job, owner, spec);
   const waiting: SlotState = past.some((each) => each.struck === null) ? 'earlier' : 'missing';
   const lacking: SlotState = spec.optional && waiting === 'missing' ? 'optional' : waiting;
   const key = slotKey(spec);
@@ -61,6 +79,7 @@ function slotOf(job: Job, sensor: string, spec: ReadingSpec): Slot {
     standing,
     past,
     state: standing.length > 0 ? 'recorded' : lacking,
+    ...(compared === undefined ? {} : { compared }),
   };
 }
 

@@ -3,7 +3,7 @@ import { verdictShape } from '../../core/certificate/coordinateText.ts';
 import type { ToleranceBar, VerdictKind } from '../../core/certificate/document.ts';
 import { isAngleCoordinate, type TargetPlace } from '../../core/frames.ts';
 import type { Job } from '../../core/job/job.ts';
-import type { CoordinateFinding, StationFinding } from '../../core/placement/types.ts';
+import type { CoordinateFinding, RadialFinding, StationFinding } from '../../core/placement/types.ts';
 import { formatDeg, formatFixed, formatShare, wrapRad } from '../../core/units.ts';
 import { deviationInWords, say } from '../../core/words/index.ts';
 import { lengthText } from './lengthText.ts';
@@ -96,5 +96,23 @@ export function coordinateWords(
             metres: formatFixed(consequence.metresAt50, 2),
           }),
     bar: barOf(finding, rule),
+  };
+}
+
+/** The distance from the required point within a circle, as a row beside the coordinates. */
+export function radialWords(radial: RadialFinding, rule: Job['decisionRule']): CoordinateWords {
+  const { distanceMm, radiusMm, u, U, verdict, probability, plane } = radial;
+  return {
+    title: say(`card.radial.${plane}`),
+    words: say('card.radial.off', { amount: lengthText(distanceMm, 1), limit: lengthText(radiusMm, 1) }),
+    uncertainty: say('card.uncertainty', {
+      U: lengthText(U, 1),
+      tolerance: say('card.tolerance', { limit: lengthText(radiusMm, 1) }),
+    }),
+    verdict: verdictShape(verdict),
+    verdictWords: say(`verdict.short.${verdict}`),
+    probability: probabilityText(probability),
+    consequence: '',
+    bar: { upper: radiusMm, found: distanceMm, boxHalfWidth: GUARD[rule] * u, whiskerHalfWidth: U },
   };
 }

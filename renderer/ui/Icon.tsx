@@ -29,6 +29,7 @@ const PATHS = {
   speak: 'M5 9.5v5h3.5L13 19V5L8.5 9.5ZM16 9a4 4 0 0 1 0 6M18.5 6.5a8 8 0 0 1 0 11',
   lock: 'M8 11V8a4 4 0 0 1 8 0v3M5 11h14v9H5Z',
   erase: 'M9 6h11v12H9l-6-6ZM12 10l4 4M16 10l-4 4',
+  sideView: 'M3 20h18M5 16h9l2-5h-4l-2 2H6ZM19 20V6M16.5 6h5',
   save: 'M12 4v11M7.5 10.5 12 15l4.5-4.5M5 20h14',
 } as const;
 

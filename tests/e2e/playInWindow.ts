@@ -144,7 +144,9 @@ export class WindowPlay {
   private async moved(step: StepOf<'moved'>): Promise<void> {
     await this.job.openStage('placement');
     const before = await this.job.setUps.textContent();
-    await this.page.getByTestId(step.cause === 'moveDone' ? 'move-done' : `${step.body}-moved`).click();
+    const all = this.page.getByTestId('moves-all-done');
+    const done = (await all.isVisible()) ? all : this.page.getByTestId('move-done');
+    await (step.cause === 'moveDone' ? done : this.page.getByTestId(`${step.body}-moved`)).click();
     await expect(this.job.setUps).not.toHaveText(before ?? '');
     await this.job.allRecorded();
   }

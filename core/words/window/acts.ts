@@ -11,6 +11,7 @@ export const ACTS = {
   'act.holdOneSecond': '(hold for one second)',
   'act.home': 'All jobs',
   'act.keepAsTyped': 'Keep as typed',
+  'act.putUp': 'It stands there',
   'act.open': 'Open',
   'act.sameAsOwner': 'Same as the owner',
   'act.saveFile': 'Save the file',

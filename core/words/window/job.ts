@@ -10,6 +10,7 @@ export const JOB = {
   'wipe.unlock': 'Hold to unlock',
   'next.capture': 'Capture on the scan tool: {station}',
   'next.captureHere': 'Capture on the scan tool, then record it.',
+  'next.controlBelow': 'Read the control shown below.',
   'next.enter': 'Enter: {what}',
   'next.enterMarked': 'Enter what is still open below.',
   'next.stopped': 'This stops the work: correct it, or decide at Sign-off.',

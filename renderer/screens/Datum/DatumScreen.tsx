@@ -9,19 +9,25 @@ import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { Findings, StillOpen } from '../readings/Findings.tsx';
+import { PlanCard } from '../readings/PlanCard.tsx';
 import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
 import { CarFound } from './CarFound.tsx';
 
-function DatumSide({ facts }: { readonly facts: DeskFacts }): ReactNode {
-  const { answer, view, preview } = facts;
+function DatumSide({ held, facts }: { readonly held: HeldJob; readonly facts: DeskFacts }): ReactNode {
+  const { answer, view, preview, slots } = facts;
+  const begun = slots.some((slot) => slot.standing.length > 0);
+  const found = view.answer.ok ? view.answer.value.vehicle : undefined;
+  const plan = <PlanCard job={held.job} sensor={view.sensor} vehicle={found} begun={begun} />;
   return (
     <>
+      {begun ? null : plan}
       {view.answer.ok ? null : <SolveTrouble error={view.answer.error} recipe={view.recipe} />}
       {answer === undefined ? null : <Findings answer={answer} recipe={view.recipe} />}
       <CarFound vehicle={answer?.vehicle} preview={preview}>
         {answer === undefined ? null : <StillOpen answer={answer} recipe={view.recipe} />}
       </CarFound>
+      {begun ? plan : null}
     </>
   );
 }
@@ -40,7 +46,7 @@ export function DatumScreen({ held }: { readonly held: HeldJob }): ReactNode {
       side={(facts) => (
         <>
           <SensorTabs held={held} />
-          <DatumSide facts={facts} />
+          <DatumSide held={held} facts={facts} />
           <StageForm held={held} stage={stage} />
           <Cautions keys={stage.cautions} />
         </>

@@ -6,8 +6,10 @@ import type { StageId } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import { useAnnouncer } from '../../announcer/useAnnouncer.ts';
 import { useClicker } from '../../announcer/useClicker.ts';
+import { useControlDue } from '../../state/controlSlot.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
-import { movedFact, movesDoneFact } from '../../state/moves.ts';
+import { movedFact, movesDoneFact, standFact } from '../../state/moves.ts';
+import { movesUnderWay } from '../../state/movesUnderWay.ts';
 import { nextLine } from '../../state/nextLine.ts';
 import { answersOf, placementView } from '../../state/placementView.ts';
 import { slotsOf } from '../../state/readings.ts';
@@ -44,12 +46,17 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
     [job, sensor],
   );
   const stage: StageId = view === 'history' ? 'signoff' : view;
+  const control = useControlDue(job, sensor);
+  const moves = useMemo(
+    () => (sensor === undefined ? undefined : movesUnderWay(held, sensor)),
+    [held, sensor],
+  );
   const line = useMemo(() => {
     const recipe = placement?.recipe ?? [];
     const slots = sensor === undefined ? [] : slotsOf(job, sensor.sensor, recipe, stage);
     const answer = placement?.answer.ok === true ? placement.answer.value : undefined;
-    return nextLine({ stage, job, assessment, answer, recipe, slots });
-  }, [job, sensor, placement, stage, assessment]);
+    return nextLine({ stage, job, assessment, answer, recipe, slots, moves, control });
+  }, [job, sensor, placement, stage, assessment, moves, control]);
   const problem = useWindow((state) => state.problem);
   useFocusKey();
   const go = useCallback(() => {
@@ -58,6 +65,10 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
   const done = useCallback(() => {
     if (line.moves.length > 0) void actions.record(job.id, [movesDoneFact(job, line.moves)]);
   }, [actions, job, line.moves]);
+  const putUp = useCallback(() => {
+    if (sensor === undefined || line.stand === undefined) return;
+    void actions.record(job.id, [standFact(job, sensor.sensor, line.stand)]);
+  }, [actions, job, sensor, line.stand]);
   const sayAgain = useAnnouncer(line);
   useClicker(
     useCallback(
@@ -73,7 +84,7 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
   );
   return (
     <div className="job" data-job={job.id}>
-      <NextAction line={line} onGo={go} onDone={done} />
+      <NextAction line={line} onGo={go} onDone={done} onStand={putUp} />
       <Rail held={held} assessment={assessment} view={view} />
       <main className="stage" data-view={view} {...(isOnlyRead(held, view) ? SCROLLED_BY_KEYS : {})}>
         {problem === null ? null : (

@@ -16,10 +16,12 @@ export function NextAction({
   line,
   onGo,
   onDone,
+  onStand,
 }: {
   readonly line: NextLine;
   readonly onGo: () => void;
   readonly onDone: () => void;
+  readonly onStand: () => void;
 }): ReactNode {
   const [ref, size] = useFittingSize<HTMLHeadingElement>(line.text, SIZES, firstStep);
   return (
@@ -36,6 +38,11 @@ export function NextAction({
       {line.go === undefined ? null : (
         <Button weight="main" onPress={onGo} testId="next-go">
           {say('act.open')}
+        </Button>
+      )}
+      {line.stand === undefined ? null : (
+        <Button weight="main" icon="moved" onPress={onStand} testId="next-stand">
+          {say('act.putUp')}
         </Button>
       )}
       {line.moves.length === 0 ? null : (

@@ -20,14 +20,19 @@ export function CoordinateCard({
         <VerdictMark kind={words.verdict} words={words.verdictWords} />
       </div>
       <p className="card-words">{words.words}</p>
-      {words.bar === undefined || compact ? null : (
-        <ToleranceBarView bar={words.bar} verdict={words.verdict} />
-      )}
+      {words.bar === undefined ? null : <ToleranceBarView bar={words.bar} verdict={words.verdict} />}
       {compact ? null : (
-        <p className="card-foot">
-          <span>{words.uncertainty}</span>
-          <span data-testid="probability">{words.probability}</span>
-        </p>
+        <>
+          <p className="card-foot">
+            <span>{words.uncertainty}</span>
+            <span data-testid="probability">{words.probability}</span>
+          </p>
+          {words.consequence === '' ? null : (
+            <p className="card-foot" data-testid="consequence">
+              {words.consequence}
+            </p>
+          )}
+        </>
       )}
     </section>
   );

@@ -1,23 +1,23 @@
-/** The six coordinates of a station: the three that the fixture is moved by as cards, then height and tilts as rows. */
+/** The six coordinates of a station: the three that the fixture is moved by as cards, then height, tilts and a circle as rows. */
 import type { ReactNode } from 'react';
 import type { Coordinate } from '../../../core/frames.ts';
 import type { Job } from '../../../core/job/job.ts';
 import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
-import { coordinateWords } from '../../text/coordinateWords.ts';
+import { coordinateWords, radialWords } from '../../text/coordinateWords.ts';
 import { CoordinateCard } from './CoordinateCard.tsx';
 
 const LARGE: readonly Coordinate[] = ['ahead', 'left', 'yaw'];
 const SMALL: readonly Coordinate[] = ['up', 'pitch', 'roll'];
 
 interface CardsProps {
+  /** All of them as rows: while the fixture is moved, the moves need the room. */
+  readonly rows?: boolean;
   readonly station: StationFinding;
   readonly requirement: StationRequirement | undefined;
   readonly rule: Job['decisionRule'];
-  /** Stands between cards and rows: the moves. */
-  readonly children?: ReactNode;
 }
 
-export function CoordinateCards({ station, requirement, rule, children }: CardsProps): ReactNode {
+export function CoordinateCards({ station, requirement, rule, rows = false }: CardsProps): ReactNode {
   const place = requirement?.place ?? 'ahead';
   const card = (coordinate: Coordinate, compact: boolean): ReactNode => {
     const finding = station.coordinates.find((each) => each.coordinate === coordinate);
@@ -25,11 +25,14 @@ export function CoordinateCards({ station, requirement, rule, children }: CardsP
     const words = coordinateWords(finding, station, place, rule);
     return <CoordinateCard key={coordinate} words={words} coordinate={coordinate} compact={compact} />;
   };
+  const radial = station.radial === undefined ? undefined : radialWords(station.radial, rule);
   return (
     <div className="cards" data-testid="cards" data-basis={station.basis}>
-      {LARGE.map((coordinate) => card(coordinate, false))}
-      {children}
-      <div className="card-rows">{SMALL.map((coordinate) => card(coordinate, true))}</div>
+      {rows ? null : LARGE.map((coordinate) => card(coordinate, false))}
+      <div className="card-rows">
+        {(rows ? [...LARGE, ...SMALL] : SMALL).map((coordinate) => card(coordinate, true))}
+        {radial === undefined ? null : <CoordinateCard words={radial} coordinate="radial" compact />}
+      </div>
     </div>
   );
 }

@@ -1,25 +1,86 @@
-/** The moves after the first, which is the line at the top: in the order they are made, none undoes one before it. */
+/** The moves as a checklist, in the order in which none undoes one before it; each is ticked when it is made. */
 import type { ReactNode } from 'react';
+import type { ReadingSpec } from '../../../core/placement/recipe.ts';
 import type { Move } from '../../../core/placement/types.ts';
-import { say, withoutThenRead } from '../../../core/words/index.ts';
-import { moveText } from '../../text/moveText.ts';
+import { say } from '../../../core/words/index.ts';
+import type { ListedMove, MovesUnderWay } from '../../state/movesUnderWay.ts';
+import { openMoves } from '../../state/movesUnderWay.ts';
+import { effectWords, moveAlone, thenReadWords } from '../../text/moveWords.ts';
+import { Button } from '../../ui/Button.tsx';
+import { Icon } from '../../ui/Icon.tsx';
 
-/** A move without what is to be read after it: in the list all are made first, then everything is read again. */
-export function moveAlone(move: Move): string {
-  return withoutThenRead(moveText(move));
+interface MoveListProps {
+  readonly list: MovesUnderWay;
+  readonly recipe: readonly ReadingSpec[];
+  readonly onDone: (moves: readonly Move[]) => void;
 }
 
-export function MoveList({ moves }: { readonly moves: readonly Move[] }): ReactNode {
-  const rest = moves.slice(1).filter((move) => move.kind !== 'setSlide');
-  if (rest.length === 0) return null;
+function MoveRow({
+  listed: { move, done },
+  list,
+  next,
+  onDone,
+}: {
+  readonly listed: ListedMove;
+  readonly list: MovesUnderWay;
+  readonly next: boolean;
+  readonly onDone: (moves: readonly Move[]) => void;
+}): ReactNode {
+  const effect = effectWords(move, list.station, list.requirement?.place ?? 'ahead');
+  return (
+    <li data-move={move.kind} data-done={done} aria-current={next ? 'step' : undefined}>
+      <span className="move-text">
+        <span className="move-words">{moveAlone(move)}</span>
+        {done || effect === '' ? null : <span className="quiet">{effect}</span>}
+      </span>
+      {done ? (
+        <span className="move-ticked">
+          <Icon name="done" />
+          {say('moves.done')}
+        </span>
+      ) : (
+        <Button
+          icon="done"
+          weight={next ? 'main' : 'plain'}
+          label={say('moves.doneLabel', { move: moveAlone(move) })}
+          onPress={() => onDone([move])}
+          testId={`move-done-${move.kind}`}
+        >
+          {say('act.done')}
+        </Button>
+      )}
+    </li>
+  );
+}
+
+export function MoveList({ list, recipe, onDone }: MoveListProps): ReactNode {
+  const open = openMoves(list);
+  const after = thenReadWords(
+    list.moves.map((each) => each.move),
+    recipe,
+  );
   return (
     <section className="sheet moves-sheet" data-testid="moves">
       <h2 className="overline">{say('moves.title')}</h2>
       <ol className="moves">
-        {rest.map((move) => (
-          <li key={`${move.kind} ${move.wordKey}`}>{moveAlone(move)}</li>
+        {list.moves.map((listed) => (
+          <MoveRow
+            key={`${listed.move.kind} ${listed.move.wordKey}`}
+            listed={listed}
+            list={list}
+            next={listed.move === open[0]}
+            onDone={onDone}
+          />
         ))}
       </ol>
+      <div className="moves-foot">
+        <span className="quiet">{after}</span>
+        {open.length < 2 ? null : (
+          <Button icon="done" weight="quiet" onPress={() => onDone(open)} testId="moves-all-done">
+            {say('moves.allDone')}
+          </Button>
+        )}
+      </div>
     </section>
   );
 }

@@ -5,41 +5,75 @@ import type { JobSensor } from '../../../core/job/job.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
+import { movesDoneFact } from '../../state/moves.ts';
+import { movesUnderWay, stationNow } from '../../state/movesUnderWay.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
+import { useActions } from '../../state/windowContext.tsx';
 import { NoSensorYet } from '../fields/NoSensorYet.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { BodyMoved } from '../readings/BodyMoved.tsx';
 import { DistanceCover } from '../readings/DistanceCover.tsx';
 import { Findings, StillOpen } from '../readings/Findings.tsx';
+import { PlanCard } from '../readings/PlanCard.tsx';
 import { type DeskFacts, ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
 import { CoordinateCards } from './CoordinateCards.tsx';
 import { MarkedEnd } from './MarkedEnd.tsx';
 import { MoveList } from './MoveList.tsx';
+import { Retake } from './Retake.tsx';
 
 function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts: DeskFacts }): ReactNode {
-  const { answer, view, preview } = facts;
-  const station = answer?.stations[0];
+  const { answer, view, preview, slots } = facts;
+  const actions = useActions();
+  const station = stationNow(answer, view.stations);
+  const list = movesUnderWay(held, view.sensor);
   if (!view.answer.ok && answer === undefined) {
     return <SolveTrouble error={view.answer.error} recipe={view.recipe} />;
   }
+  const recorded = view.answer.ok ? view.answer.value.vehicle : undefined;
   return (
     <>
       {answer === undefined ? null : <Findings answer={answer} recipe={view.recipe} />}
+      {list === undefined ? null : (
+        <MoveList
+          list={list}
+          recipe={view.recipe}
+          onDone={(moves) => void actions.record(held.job.id, [movesDoneFact(held.job, moves)])}
+        />
+      )}
+      {list === undefined ? <Retake slots={slots} /> : null}
       {station === undefined ? (
-        <section className="sheet empty" data-testid="not-placed">
-          <p>{say('placement.notYet')}</p>
-          {answer === undefined ? null : <StillOpen answer={answer} recipe={view.recipe} />}
-        </section>
+        <NotPlaced facts={facts} quiet={list !== undefined} />
       ) : (
         <div className={preview ? 'previewing' : undefined}>
           {preview ? <p className="preview-words">{say('plan.previewWords')}</p> : null}
-          <CoordinateCards station={station} requirement={view.stations[0]} rule={held.job.decisionRule}>
-            <MoveList moves={answer?.moves ?? []} />
-          </CoordinateCards>
+          <CoordinateCards
+            station={station}
+            requirement={view.stations[0]}
+            rule={held.job.decisionRule}
+            rows={list !== undefined}
+          />
         </div>
       )}
+      <PlanCard
+        job={held.job}
+        sensor={view.sensor}
+        vehicle={recorded}
+        begun={slots.some((slot) => slot.standing.length > 0 || slot.past.length > 0)}
+      />
     </>
+  );
+}
+
+/** Before the fixture is known: what this place is for and what is still to be read. */
+function NotPlaced({ facts, quiet }: { readonly facts: DeskFacts; readonly quiet: boolean }): ReactNode {
+  const { answer, view } = facts;
+  if (quiet) return null;
+  return (
+    <section className="sheet empty" data-testid="not-placed">
+      <p>{say('placement.notYet')}</p>
+      {answer === undefined ? null : <StillOpen answer={answer} recipe={view.recipe} />}
+    </section>
   );
 }
 
@@ -71,7 +105,7 @@ function SensorPlacement({
           <PlacementSide held={held} facts={facts} />
           {marked ? markedEnd : null}
           <DistanceCover
-            station={facts.answer?.stations[0]}
+            station={stationNow(facts.answer, facts.view.stations)}
             requirement={facts.view.stations[0]}
             rule={held.job.decisionRule}
             preview={facts.preview}

@@ -8,6 +8,7 @@ import { useActions } from '../../state/windowContext.tsx';
 import { stampText } from '../../text/ageText.ts';
 import { Button } from '../../ui/Button.tsx';
 import { TextEntry } from '../../ui/TextEntry.tsx';
+import { CaptureHints } from './CaptureHints.tsx';
 
 interface CapturePanelProps {
   readonly held: HeldJob;
@@ -16,9 +17,11 @@ interface CapturePanelProps {
   /** True once the target is read here: capturing is then the next thing to do. */
   readonly found: boolean;
   readonly children: ReactNode;
+  readonly onControl: () => void;
 }
 
-export function CapturePanel({ held, sensor, station, found, children }: CapturePanelProps): ReactNode {
+export function CapturePanel(props: CapturePanelProps): ReactNode {
+  const { held, sensor, station, found, children, onControl } = props;
   const actions = useActions();
   const [failing, setFailing] = useState<'failed' | 'interrupted' | undefined>(undefined);
   const [cause, setCause] = useState('');
@@ -26,6 +29,8 @@ export function CapturePanel({ held, sensor, station, found, children }: Capture
   const attempts = held.job.captures.filter(
     (each) => each.sensor === sensor.sensor && each.station === station.id,
   );
+  const last = attempts.at(-1);
+  const slides = sensor.procedure?.stations.some((each) => each.kind === 'slide') === true;
   const record = (result: 'passed' | 'failed' | 'interrupted'): void => {
     void actions.record(held.job.id, [
       {
@@ -55,9 +60,11 @@ export function CapturePanel({ held, sensor, station, found, children }: Capture
       {children}
       {attempts.length === 0 ? null : (
         <ol className="attempts">
-          {attempts.map((attempt) => (
+          {attempts.map((attempt, at) => (
             <li key={attempt.stamp.seq} data-result={attempt.result}>
-              <span className="strong">{say(`capture.${attempt.result}`)}</span>{' '}
+              <span className="strong">
+                {say('capture.attempt', { count: String(at + 1) })} {say(`capture.${attempt.result}`)}
+              </span>{' '}
               <span className="quiet">{stampText(attempt.stamp)}</span>
               {attempt.cause === '' ? null : <p>{say('capture.because', { cause: attempt.cause })}</p>}
               {attempt.change === '' ? null : <p>{say('capture.changed', { change: attempt.change })}</p>}
@@ -65,6 +72,9 @@ export function CapturePanel({ held, sensor, station, found, children }: Capture
           ))}
         </ol>
       )}
+      {failing !== undefined || (last !== undefined && last.result !== 'passed') ? (
+        <CaptureHints target={sensor.procedure?.target.name ?? ''} {...(slides ? { onControl } : {})} />
+      ) : null}
       {failing === undefined ? (
         <div className="choices">
           <Button

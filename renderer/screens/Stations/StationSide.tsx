@@ -16,12 +16,15 @@ import { Findings } from '../readings/Findings.tsx';
 import type { DeskFacts } from '../readings/ReadingDesk.tsx';
 import { SolveTrouble } from '../readings/SolveTrouble.tsx';
 import { CapturePanel } from './CapturePanel.tsx';
+import { StationPose } from './StationPose.tsx';
 
 interface StationSideProps {
   readonly held: HeldJob;
   readonly sensor: JobSensor;
   readonly station: ProcedureStation | undefined;
   readonly facts: DeskFacts;
+  /** Goes to the control reading after the stations. */
+  readonly onControl: () => void;
 }
 
 /** All of a station at a glance: its verdict, then each coordinate as a row. */
@@ -50,11 +53,13 @@ function StationVerdict({
   );
 }
 
-export function StationSide({ held, sensor, station, facts }: StationSideProps): ReactNode {
+export function StationSide({ held, sensor, station, facts, onControl }: StationSideProps): ReactNode {
   const { answer, view } = facts;
   const finding = answer?.stations.find((each) => each.station === station?.id);
   const requirement = view.stations.find((each) => each.id === station?.id);
   const slide = finding?.slide;
+  const cautions =
+    sensor.procedure?.steps.flatMap((step) => (step.caution === null ? [] : [step.caution])) ?? [];
   return (
     <>
       {view.answer.ok ? null : <SolveTrouble error={view.answer.error} recipe={view.recipe} />}
@@ -64,6 +69,9 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
           <p>{say('stations.controlPurpose')}</p>
         </section>
       ) : null}
+      {station === undefined ? null : (
+        <StationPose station={station} requirement={requirement} cautions={cautions} />
+      )}
       {slide === undefined ? null : (
         <section className="sheet slide" data-testid="slide-set">
           <h2 className="overline">{say('stations.setSlide')}</h2>
@@ -71,6 +79,7 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
             <span className="slide-number">{lengthText(slide.setMm, 1)}</span>
             <span>{say(slide.setMm < 0.05 ? 'stations.atCentre' : `stations.${slide.side}`)}</span>
           </p>
+          <p className="quiet">{say('stations.slideWords')}</p>
         </section>
       )}
       {station === undefined ? null : (
@@ -78,7 +87,13 @@ export function StationSide({ held, sensor, station, facts }: StationSideProps):
           {finding === undefined ? null : (
             <StationVerdict finding={finding} requirement={requirement} rule={held.job.decisionRule} />
           )}
-          <CapturePanel held={held} sensor={sensor} station={station} found={finding?.basis === 'found'}>
+          <CapturePanel
+            held={held}
+            sensor={sensor}
+            station={station}
+            found={finding?.basis === 'found'}
+            onControl={onControl}
+          >
             <ChoiceField
               held={held}
               field="stations.conditionsHold"

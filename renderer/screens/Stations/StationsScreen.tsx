@@ -63,7 +63,15 @@ function SensorStations({ held, sensor }: { readonly held: HeldJob; readonly sen
         only={only}
         {...(station === undefined ? {} : { station: station.id })}
         foot={<BodyMoved held={held} bodies={['fixture', 'car']} />}
-        side={(facts) => <StationSide held={held} sensor={sensor} station={station} facts={facts} />}
+        side={(facts) => (
+          <StationSide
+            held={held}
+            sensor={sensor}
+            station={station}
+            facts={facts}
+            onControl={() => setCurrent(CONTROL)}
+          />
+        )}
       />
     </div>
   );

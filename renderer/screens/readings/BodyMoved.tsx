@@ -9,9 +9,12 @@ import { Button } from '../../ui/Button.tsx';
 export function BodyMoved({
   held,
   bodies,
+  within = '',
 }: {
   readonly held: HeldJob;
   readonly bodies: readonly ('car' | 'fixture')[];
+  /** Tells two of them on one screen apart. */
+  readonly within?: string;
 }): ReactNode {
   const actions = useActions();
   const { job } = held;
@@ -21,7 +24,7 @@ export function BodyMoved({
         <Button
           key={body}
           icon="moved"
-          testId={`${body}-moved`}
+          testId={`${within}${body}-moved`}
           onPress={() => void actions.record(job.id, [movedFact(job, body)])}
         >
           {say(`act.${body}Moved`)}

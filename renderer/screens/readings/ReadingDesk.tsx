@@ -6,12 +6,14 @@ import { type ReactNode, useCallback, useMemo, useState } from 'react';
 import type { JobSensor } from '../../../core/job/job.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
 import type { PlacementAnswer } from '../../../core/placement/types.ts';
+import { controlSlot, useControlDue } from '../../state/controlSlot.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { type PlacementView, placementView, previewAnswer } from '../../state/placementView.ts';
 import { nextSlot, type Slot, slotsOf } from '../../state/readings.ts';
 import { typedPreviews } from '../../state/typedPreviews.ts';
 import { readingFocusKey } from '../../state/useFocusKey.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
+import { ControlCard } from './ControlCard.tsx';
 import { DeskTools } from './DeskTools.tsx';
 import { LapStrip } from './LapStrip.tsx';
 import { NeedsIntake } from './NeedsIntake.tsx';
@@ -47,15 +49,21 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
   const typed = useWindow((state) => state.typed);
   const [picked, setPicked] = useState<string | undefined>(undefined);
   const view = useMemo(() => placementView(job, sensor), [job, sensor]);
+  const due = useControlDue(job, stage === 'bay' ? undefined : sensor);
+  const control = useMemo(() => controlSlot(job, sensor, view.recipe, due), [job, sensor, view, due]);
   const slots = useMemo(() => {
     const all = slotsOf(job, sensor.sensor, view.recipe, stage);
-    return only === undefined ? all : all.filter(only);
-  }, [job, sensor, view, stage, only]);
+    const shown = only === undefined ? all : all.filter(only);
+    if (control === undefined) return shown;
+    return [...shown.filter((each) => each.key !== control.key), control];
+  }, [job, sensor, view, stage, only, control]);
   const previews = useMemo(() => typedPreviews(job, view, slots, typed), [job, view, slots, typed]);
   const { answer, preview } = useMemo(() => previewAnswer(job, view, previews), [job, view, previews]);
   const focus = useWindow((state) => state.focus);
   const led = slots.find((slot) => readingFocusKey(slot.spec) === focus);
-  const current = led ?? slots.find((slot) => slot.key === picked) ?? nextSlot(slots) ?? slots[0];
+  const asked = due?.state === 'due' ? control : undefined;
+  const chosen = led ?? slots.find((slot) => slot.key === picked);
+  const current = chosen ?? asked ?? nextSlot(slots) ?? slots[0];
   const pick = useCallback(
     (key: string) => {
       setPicked(key);
@@ -71,6 +79,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
     <div className={`desk desk-${stage}`}>
       <div className="desk-main">
         <PlanView
+          job={job}
           view={view}
           answer={answer}
           preview={preview}
@@ -98,6 +107,9 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
       <div className="desk-side">
         <div className="desk-scroll">
           <div ref={setKeys} />
+          {due === undefined ? null : (
+            <ControlCard held={held} due={due} recipe={view.recipe} onRead={pick} slot={control} />
+          )}
           {side(facts)}
           <SaidLines />
         </div>

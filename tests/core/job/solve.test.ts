@@ -141,7 +141,11 @@ describe('several stands', () => {
         .concat(['slide@cornerSlide', 'target.height@cornerSlide', 'bar.sameL@corner!control'])
         .filter((key) => !key.startsWith('floor.')),
     );
-    expect(answer.nextAction).toEqual({ wordKey: 'next.nextStand', values: { station: 'corner' } });
+    expect(answer.nextAction).toEqual({
+      wordKey: 'next.nextStand',
+      values: { station: 'corner' },
+      stand: 'corner',
+    });
     expect(answer.nextReading).toBeUndefined();
   });
   test('put up at the second, the first keeps its proof and every reading of the second is asked for', () => {
@@ -192,7 +196,11 @@ describe('several stands', () => {
     const answer = solved(journal);
     expect(answer.stations.map((each) => each.station)).toEqual(['corner', 'cornerSlide']);
     expect(answer.missing.map(slotKey)).toContain('bar.sameL@centre');
-    expect(answer.nextAction).toEqual({ wordKey: 'next.nextStand', values: { station: 'centre' } });
+    expect(answer.nextAction).toEqual({
+      wordKey: 'next.nextStand',
+      values: { station: 'centre' },
+      stand: 'centre',
+    });
   });
   test('a car that moved takes both', () => {
     const journal = atCorner();

@@ -46,12 +46,16 @@ describe('answers of several stands as one', () => {
   test('of a stand it is not at it asks for no move, and for the fixture to be put up there', () => {
     const joined = joinStands([standOf('a', proven, true), standOf('b', off, false, 'Low plate')]);
     expect(joined.moves).toEqual([]);
-    expect(joined.nextAction).toEqual({ wordKey: 'next.nextStand', values: { station: 'Low plate' } });
+    expect(joined.nextAction).toEqual({
+      wordKey: 'next.nextStand',
+      values: { station: 'Low plate' },
+      stand: 'b',
+    });
     const long = joinStands([
       standOf('a', proven, true),
       standOf('b', off, false, 'a name of far too many words'),
     ]);
-    expect(long.nextAction).toEqual({ wordKey: 'next.anotherStand', values: {} });
+    expect(long.nextAction).toEqual({ wordKey: 'next.anotherStand', values: {}, stand: 'b' });
   });
   test('names what another stand lacks by that stand, and what the car lacks as it is', () => {
     const joined = joinStands([standOf('a', proven, true), standOf('b', open, false)]);

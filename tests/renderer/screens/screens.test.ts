@@ -9,7 +9,6 @@ import { suggestionFor } from '../../../renderer/screens/fields/PersonalField.ts
 import { groupsOf } from '../../../renderer/screens/fields/StageForm.tsx';
 import { vinWords } from '../../../renderer/screens/fields/VinField.tsx';
 import { equipmentOf } from '../../../renderer/screens/Intake/EquipmentChoice.tsx';
-import { moveAlone } from '../../../renderer/screens/Placement/MoveList.tsx';
 import { exchangeSides } from '../../../renderer/screens/readings/exchangeSides.ts';
 import { kindsOf } from '../../../renderer/screens/SignOff/SignOffScreen.tsx';
 import { stopReason } from '../../../renderer/screens/SignOff/SignPanel.tsx';
@@ -17,6 +16,7 @@ import { movedFact, movesDoneFact } from '../../../renderer/state/moves.ts';
 import { answersOf, placementView } from '../../../renderer/state/placementView.ts';
 import { slotsOf } from '../../../renderer/state/readings.ts';
 import { readingFocusKey } from '../../../renderer/state/useFocusKey.ts';
+import { moveAlone } from '../../../renderer/text/moveWords.ts';
 import { cameraOf, heldAfter, movedIndex, readingIndex, SENSOR, script, shop } from '../demoHeld.ts';
 
 const whole = heldAfter(script.steps.length);
