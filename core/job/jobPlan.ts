@@ -8,8 +8,8 @@ import { planDefaults } from '../planning/defaults.ts';
 import {
   type Alternative,
   type Design,
-  type Fewest,
-  fewest,
+  type Enough,
+  enough,
   type PlanCar,
   type PlanningError,
   type PlanSetUp,
@@ -25,7 +25,10 @@ import { err, ok, type Result } from '../result.ts';
 /** What a plan says of one tolerance, and of one that stays open what would prove it. */
 export interface PlannedProof {
   readonly proof: Proof;
-  /** Only of what is not proven: the least demanding recipe and way of working that would; absent where none does. */
+  /**
+   * Only where a coordinate is worst off and not proven: the least demanding recipe and way of working that would prove it;
+   * absent where none does.
+   */
   readonly wouldProve?: Alternative;
 }
 
@@ -70,6 +73,15 @@ export function planSetUpOf(input: PlacementInput, vehicle: VehicleFound | undef
   };
 }
 
+const RANK = { cannot: 0, moreWould: 1, proves: 2 } as const;
+
+/** The station where a coordinate is worst off: by outcome, then by the room it leaves. */
+export function worstOf(proofs: readonly Proof[], coordinate: Proof['coordinate']): Proof | undefined {
+  return proofs
+    .filter((each) => each.coordinate === coordinate)
+    .sort((a, b) => RANK[a.outcome] - RANK[b.outcome] || a.room - b.room)[0];
+}
+
 /** The plan of a stand with each reading of the default recipe taken once. Fails where planning knows no such body. */
 export function jobPlan(
   input: PlacementInput,
@@ -80,14 +92,20 @@ export function jobPlan(
   const design = planDesign(setUp, recipeById('default'));
   if (!design.ok) return design;
   const plan = planOnce(design.value.laid.slots);
-  const proofs = (whatItProves(design.value, plan) ?? []).map((proof): PlannedProof => {
-    const found = proof.outcome === 'proves' ? undefined : whatWouldProve(setUp, proof);
+  const all = whatItProves(design.value, plan) ?? [];
+  const proofs = all.map((proof): PlannedProof => {
+    const asks = proof.outcome !== 'proves' && worstOf(all, proof.coordinate) === proof;
+    const found = asks ? whatWouldProve(setUp, proof) : undefined;
     return found === undefined ? { proof } : { proof, wouldProve: found };
   });
   return ok({ design: design.value, proofs, carKnown: vehicle !== undefined });
 }
 
-/** The fewest readings that prove every tolerance of a plan; a search of its own, made when it is asked for. */
-export function fewestOf(plan: JobPlan): Fewest {
-  return fewest(plan.design);
+/**
+ * How often each reading is to be taken so that every limit is proven; undefined where no number of them proves one. Counted
+ * on its own, when it is asked for.
+ */
+export function enoughOf(plan: JobPlan): Enough | undefined {
+  if (plan.proofs.some(({ proof }) => proof.outcome === 'cannot')) return undefined;
+  return enough(plan.design);
 }

@@ -2,6 +2,7 @@
 export { type Alternative, alternativesFor, whatWouldProve } from './alternatives.ts';
 export { planDefaults } from './defaults.ts';
 export type { Design } from './design.ts';
+export { type Enough, enough } from './enough.ts';
 export { type Fewest, fewest, type MostTimes } from './fewest.ts';
 export { type Limit, type LimitName, limitName, limitsOf } from './limits.ts';
 export { type Blocked, beyondThatPasses, blockedReadings, blockersBetween } from './lineOfSight.ts';

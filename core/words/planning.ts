@@ -50,6 +50,7 @@ export const PLANNING_WORDS = {
   'planning.card.not': 'cannot be proven',
   'planning.card.row': 'U {U}, limit {limit}',
   'planning.card.rowOpen': 'U {U}, a limit on one side',
+  'planning.card.enough': 'All of it with {count} readings, about {minutes} minutes.',
   'planning.card.typicalCar': 'For a car of the middle size, until this one is measured.',
   'planning.recipe.default': 'All four hubs with both diagonals',
   'planning.recipe.oneDiagonal': 'All four hubs with one diagonal',

@@ -1,19 +1,19 @@
 /**
- * The plan of the stand in sight. Counting takes a tenth of a second and the search for the fewest readings as long again, so
+ * The plan of the stand in sight. Counting takes a tenth of a second and the search for what repeats would do about as long again, so
  * both are done once for what they depend on, and only when the window has nothing else to do.
  */
 import { useEffect, useMemo, useState } from 'react';
 import type { Job, JobSensor } from '../../core/job/job.ts';
-import { fewestOf, type JobPlan, type JobPlanError, jobPlan } from '../../core/job/jobPlan.ts';
+import { enoughOf, type JobPlan, type JobPlanError, jobPlan } from '../../core/job/jobPlan.ts';
 import { placementInput } from '../../core/job/solve.ts';
 import type { PlacementInput, VehicleFound } from '../../core/placement/types.ts';
-import type { Fewest } from '../../core/planning/index.ts';
+import type { Enough } from '../../core/planning/index.ts';
 import { ok, type Result } from '../../core/result.ts';
 
 export interface PlanAhead {
   readonly plan: JobPlan;
-  /** Comes a little later. */
-  readonly fewest?: Fewest;
+  /** Comes a little later; null where no number of readings proves everything. */
+  readonly enough?: Enough | null;
 }
 
 type Planned = Result<PlanAhead, JobPlanError>;
@@ -53,8 +53,8 @@ export function nextPart(
     const plan = jobPlan(input, vehicle);
     return plan.ok ? ok({ plan: plan.value }) : plan;
   }
-  if (!so.ok || so.value.fewest !== undefined) return undefined;
-  return ok({ ...so.value, fewest: fewestOf(so.value.plan) });
+  if (!so.ok || so.value.enough !== undefined) return undefined;
+  return ok({ ...so.value, enough: enoughOf(so.value.plan) ?? null });
 }
 
 /** The plan of the stand in sight: undefined until it is counted, or where the sensor has no stand yet. */
@@ -68,7 +68,7 @@ export function usePlanAhead(
   const so = key === undefined ? undefined : known.get(key);
   const [, redraw] = useState(0);
   useEffect(() => {
-    if (key === undefined || !input.ok || (so !== undefined && (!so.ok || so.value.fewest !== undefined)))
+    if (key === undefined || !input.ok || (so !== undefined && (!so.ok || so.value.enough !== undefined)))
       return undefined;
     const timer = globalThis.setTimeout(() => {
       const next = nextPart(input.value, vehicle, so);

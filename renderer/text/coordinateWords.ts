@@ -73,6 +73,14 @@ function barOf(finding: CoordinateFinding, rule: Job['decisionRule']): Tolerance
   };
 }
 
+/** What a deviation means down the road; nothing where it rounds to nothing. */
+function consequenceWords(consequence: CoordinateFinding['consequence']): string {
+  if (consequence === undefined) return '';
+  const aim = formatDeg(consequence.aimRad, 2);
+  const metres = formatFixed(consequence.metresAt50, 2);
+  return /[1-9]/.test(aim + metres) ? say('card.consequence', { aim, metres }) : '';
+}
+
 /** The card of one coordinate at a station that stands at `place` as seen from the car. */
 export function coordinateWords(
   finding: CoordinateFinding,
@@ -88,13 +96,7 @@ export function coordinateWords(
     verdict: verdictShape(finding.verdict),
     verdictWords: say(`verdict.short.${finding.verdict}`),
     probability: probabilityText(finding.probability),
-    consequence:
-      consequence === undefined
-        ? ''
-        : say('card.consequence', {
-            aim: formatDeg(consequence.aimRad, 2),
-            metres: formatFixed(consequence.metresAt50, 2),
-          }),
+    consequence: consequenceWords(consequence),
     bar: barOf(finding, rule),
   };
 }

@@ -2,11 +2,12 @@
 import { COORDINATES, type Coordinate, isAngleCoordinate, type TargetPlace } from '../../core/frames.ts';
 import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
 import type { Move, StationFinding } from '../../core/placement/types.ts';
-import { formatDeg, formatMm, radFromDeg } from '../../core/units.ts';
+import { formatDeg, radFromDeg } from '../../core/units.ts';
 import { deviationInWords, say, withoutThenRead } from '../../core/words/index.ts';
 import { moveText } from './moveText.ts';
 import { sayKey } from './sayKey.ts';
 import { readingName } from './solveTroubleWords.ts';
+import { lengthText } from './lengthText.ts';
 
 /** A move's whole sentence: what is kept with the fact that it was done. */
 export function moveSentence(move: Move): string {
@@ -35,7 +36,7 @@ export function effectWords(move: Move, station: StationFinding, place: TargetPl
       const change = move.predictedEffect[coordinate];
       const amount = isAngleCoordinate(coordinate)
         ? formatDeg(Math.abs(change), 2)
-        : formatMm(Math.abs(change), 1);
+        : lengthText(Math.abs(change), 1);
       return say(deviationInWords(coordinate, change, view).key, { amount });
     });
   return effects.length === 0 ? '' : say('moves.effect', { effects: effects.join('; ') });

@@ -1,16 +1,17 @@
-/** A stand's plan as a card says it: a head line, a row a coordinate, what would prove what stays open, the fewest readings. */
+/** A stand's plan as a card says it: a head line, a row a coordinate, what would prove what stays open, how many readings. */
 import type { VerdictKind } from '../../core/certificate/document.ts';
 import { COORDINATES } from '../../core/frames.ts';
-import type { JobPlan, JobPlanError, PlannedProof } from '../../core/job/jobPlan.ts';
+import { type JobPlan, type JobPlanError, type PlannedProof, worstOf } from '../../core/job/jobPlan.ts';
 import {
   alternativeSentence,
   amountText,
-  type Fewest,
-  fewestSentences,
+  type Enough,
   planningErrorSentence,
+  planReadingName,
   proofSentence,
   toleranceText,
 } from '../../core/planning/index.ts';
+import { formatFixed } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
 
 export interface PlanRow {
@@ -30,20 +31,12 @@ export interface PlanWords {
   readonly car: string;
 }
 
-const RANK = { cannot: 0, moreWould: 1, proves: 2 } as const;
 const KINDS = { cannot: 'outside', moreWould: 'notProven', proves: 'proven' } as const;
 const WORDS = {
   cannot: 'planning.card.not',
   moreWould: 'planning.card.moreWould',
   proves: 'planning.card.can',
 } as const;
-
-/** The station where a coordinate is worst off speaks for all of them. */
-function worst(proofs: readonly PlannedProof[]): PlannedProof | undefined {
-  return [...proofs].sort(
-    (a, b) => RANK[a.proof.outcome] - RANK[b.proof.outcome] || a.proof.room - b.proof.room,
-  )[0];
-}
 
 function rowOf({ proof }: PlannedProof): PlanRow {
   const { coordinate, halfWidth } = proof;
@@ -74,10 +67,10 @@ function headOf(rows: readonly PlannedProof[]): string {
 
 /** The words of a plan. */
 export function planWords(plan: JobPlan): PlanWords {
-  const rows = COORDINATES.flatMap((coordinate) => {
-    const found = worst(plan.proofs.filter(({ proof }) => proof.coordinate === coordinate));
-    return found === undefined ? [] : [found];
-  });
+  const all = plan.proofs.map(({ proof }) => proof);
+  // The station where a coordinate is worst off speaks for all of them.
+  const worst = COORDINATES.map((coordinate) => worstOf(all, coordinate));
+  const rows = worst.flatMap((each) => plan.proofs.filter(({ proof }) => proof === each));
   const open = rows.flatMap(({ proof, wouldProve }) =>
     proof.outcome === 'proves'
       ? []
@@ -86,7 +79,8 @@ export function planWords(plan: JobPlan): PlanWords {
           alternativeSentence(toleranceText(proof.coordinate, proof.halfWidth), wouldProve, proof.coordinate),
         ],
   );
-  const worstOutcome = worst(rows)?.proof.outcome ?? 'proves';
+  const outcomes = rows.map(({ proof }) => proof.outcome);
+  const worstOutcome = (['cannot', 'moreWould'] as const).find((each) => outcomes.includes(each)) ?? 'proves';
   return {
     kind: KINDS[worstOutcome],
     head: headOf(rows),
@@ -96,9 +90,20 @@ export function planWords(plan: JobPlan): PlanWords {
   };
 }
 
-/** The fewest readings that prove everything, or why none do. */
-export function fewestWords(plan: JobPlan, found: Fewest): readonly string[] {
-  return fewestSentences(plan.design.laid, found);
+/** How many readings prove everything and which of them more than once; nothing where none do: the open limits say so. */
+export function enoughWords(plan: JobPlan, found: Enough | null): readonly string[] {
+  if (found === null) return [];
+  const { laid } = plan.design;
+  const more = [...found.plan].filter(([, times]) => times > 1);
+  return [
+    say('planning.card.enough', {
+      count: String(found.cost),
+      minutes: formatFixed(Math.ceil(found.seconds / 60), 0),
+    }),
+    ...more.map(([key, times]) =>
+      say('planning.fewest.more', { reading: planReadingName(laid, key), times: String(times) }),
+    ),
+  ];
 }
 
 /** Why there is no plan. */

@@ -12,8 +12,12 @@ import type { DemoScript } from '../../electron/cli/demoScript.ts';
 
 const COMMITMENT = { personalId: 'p', commitment: '0'.repeat(64) };
 
-/** The job after the first `count` steps (all by default). */
-export function foldScript(script: DemoScript, shop: Shop, count = script.steps.length): Job {
+/** The events of the first `count` steps (all by default). */
+export function foldScriptEvents(
+  script: DemoScript,
+  shop: Shop,
+  count = script.steps.length,
+): readonly JobEvent[] {
   const events: JobEvent[] = [];
   const add = <T extends EventType>(type: T, payload: unknown): void => {
     const parsed = payloadSchema(type).parse(payload) as Payload<T>;
@@ -96,7 +100,12 @@ export function foldScript(script: DemoScript, shop: Shop, count = script.steps.
         break;
     }
   }
-  const job = reduce(events);
+  return events;
+}
+
+/** The job after the first `count` steps (all by default). */
+export function foldScript(script: DemoScript, shop: Shop, count = script.steps.length): Job {
+  const job = reduce(foldScriptEvents(script, shop, count));
   if (job === undefined) throw new Error('no job');
   return job;
 }

@@ -56,7 +56,6 @@ export const PLACEMENT = {
   'stations.controlPurpose':
     'One distance read again after the last station shows that neither car nor fixture has moved.',
   'stations.slideKind': 'Slide: the bar stays where it stands',
-  'stations.slideWords': "The bar's own side error is taken off this number.",
   'stations.repositionKind': 'Own stand: the fixture is put up for it',
   'stations.repositionWords': 'Its readings are taken at Placement.',
   'stations.required': 'Required here',
@@ -74,7 +73,7 @@ export const PLACEMENT = {
   'hint.light': 'Light: even on the target, no lamp or sun on its face',
   'hint.reflections': 'Reflections: shiny things near the target covered',
   'hint.mounting': 'Sensor: seated, clean, nothing before it',
-  'hint.target': 'Target: {name}, clean, flat, the right way up',
+  'hint.target': 'Target: {name}, clean, flat, its top up',
   'hint.floor': 'Floor: fixture firm on its feet',
   'hint.moved': 'Car or fixture touched? Read the control again',
   'hint.readControl': 'Open the control',

@@ -27,7 +27,7 @@ export function CoordinateCards({ station, requirement, rule, rows = false }: Ca
   };
   const radial = station.radial === undefined ? undefined : radialWords(station.radial, rule);
   return (
-    <div className="cards" data-testid="cards" data-basis={station.basis}>
+    <div className={rows ? 'cards cards-rows' : 'cards'} data-testid="cards" data-basis={station.basis}>
       {rows ? null : LARGE.map((coordinate) => card(coordinate, false))}
       <div className="card-rows">
         {(rows ? [...LARGE, ...SMALL] : SMALL).map((coordinate) => card(coordinate, true))}

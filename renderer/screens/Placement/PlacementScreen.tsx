@@ -43,7 +43,10 @@ function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts
       )}
       {list === undefined ? <Retake slots={slots} /> : null}
       {station === undefined ? (
-        <NotPlaced facts={facts} quiet={list !== undefined} />
+        <NotPlaced
+          facts={facts}
+          quiet={list !== undefined || slots.some((slot) => slot.state === 'earlier')}
+        />
       ) : (
         <div className={preview ? 'previewing' : undefined}>
           {preview ? <p className="preview-words">{say('plan.previewWords')}</p> : null}

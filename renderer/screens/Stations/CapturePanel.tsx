@@ -72,9 +72,6 @@ export function CapturePanel(props: CapturePanelProps): ReactNode {
           ))}
         </ol>
       )}
-      {failing !== undefined || (last !== undefined && last.result !== 'passed') ? (
-        <CaptureHints target={sensor.procedure?.target.name ?? ''} {...(slides ? { onControl } : {})} />
-      ) : null}
       {failing === undefined ? (
         <div className="choices">
           <Button
@@ -106,6 +103,9 @@ export function CapturePanel(props: CapturePanelProps): ReactNode {
           </div>
         </>
       )}
+      {failing !== undefined || (last !== undefined && last.result !== 'passed') ? (
+        <CaptureHints target={sensor.procedure?.target.name ?? ''} {...(slides ? { onControl } : {})} />
+      ) : null}
     </section>
   );
 }

@@ -1,24 +1,39 @@
-/** Which kind of station this is, and where the procedure wants the target, each coordinate from its own datum. */
+/** Which kind of station this is, the number to set on a slide, and where the procedure wants the target. */
 import type { ReactNode } from 'react';
-import type { StationRequirement } from '../../../core/placement/types.ts';
+import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
 import type { ProcedureStation } from '../../../core/procedure/schema.ts';
 import { say } from '../../../core/words/index.ts';
 import { requiredWords } from '../../text/requiredWords.ts';
-import { Icon } from '../../ui/Icon.tsx';
+import { lengthText } from '../../text/lengthText.ts';
+
+/** Below this a slide is set to its centre mark, mm. */
+const AT_CENTRE_MM = 0.05;
+
+function SlideNumber({ slide }: { readonly slide: NonNullable<StationFinding['slide']> }): ReactNode {
+  return (
+    <div data-testid="slide-set">
+      <h2 className="overline">{say('stations.setSlide')}</h2>
+      <p className="slide-line">
+        <span className="slide-number">{lengthText(slide.setMm, 1)}</span>
+        <span>{say(slide.setMm < AT_CENTRE_MM ? 'stations.atCentre' : `stations.${slide.side}`)}</span>
+      </p>
+    </div>
+  );
+}
 
 export function StationPose({
   station,
   requirement,
-  cautions,
+  slide,
 }: {
   readonly station: ProcedureStation;
   readonly requirement: StationRequirement | undefined;
-  /** Of the procedure's own steps. */
-  readonly cautions: readonly string[];
+  readonly slide: StationFinding['slide'];
 }): ReactNode {
   return (
     <section className="sheet station-pose" data-testid="station-pose" data-kind={station.kind}>
       <p className="strong">{say(`stations.${station.kind}Kind`)}</p>
+      {slide === undefined ? null : <SlideNumber slide={slide} />}
       {station.kind === 'slide' ? null : <p className="quiet">{say('stations.repositionWords')}</p>}
       {requirement === undefined ? null : (
         <div>
@@ -29,16 +44,6 @@ export function StationPose({
             ))}
           </ul>
         </div>
-      )}
-      {cautions.length === 0 ? null : (
-        <ul className="cautions">
-          {cautions.map((caution) => (
-            <li key={caution}>
-              <Icon name="caution" />
-              <span>{caution}</span>
-            </li>
-          ))}
-        </ul>
       )}
     </section>
   );

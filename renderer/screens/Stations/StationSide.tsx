@@ -7,7 +7,7 @@ import type { StationFinding, StationRequirement } from '../../../core/placement
 import type { ProcedureStation } from '../../../core/procedure/schema.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
-import { lengthText } from '../../text/lengthText.ts';
+import { Icon } from '../../ui/Icon.tsx';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import { ChoiceField, yesNo } from '../fields/ChoiceField.tsx';
 import { CoordinateCards } from '../Placement/CoordinateCards.tsx';
@@ -53,13 +53,27 @@ function StationVerdict({
   );
 }
 
+/** The cautions of the procedure's own steps. */
+function OwnCautions({ sensor }: { readonly sensor: JobSensor }): ReactNode {
+  const cautions = sensor.procedure?.steps.flatMap((step) => step.caution ?? []) ?? [];
+  if (cautions.length === 0) return null;
+  return (
+    <ul className="sheet cautions">
+      {cautions.map((caution) => (
+        <li key={caution}>
+          <Icon name="caution" />
+          <span>{caution}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 export function StationSide({ held, sensor, station, facts, onControl }: StationSideProps): ReactNode {
   const { answer, view } = facts;
   const finding = answer?.stations.find((each) => each.station === station?.id);
   const requirement = view.stations.find((each) => each.id === station?.id);
   const slide = finding?.slide;
-  const cautions =
-    sensor.procedure?.steps.flatMap((step) => (step.caution === null ? [] : [step.caution])) ?? [];
   return (
     <>
       {view.answer.ok ? null : <SolveTrouble error={view.answer.error} recipe={view.recipe} />}
@@ -70,17 +84,7 @@ export function StationSide({ held, sensor, station, facts, onControl }: Station
         </section>
       ) : null}
       {station === undefined ? null : (
-        <StationPose station={station} requirement={requirement} cautions={cautions} />
-      )}
-      {slide === undefined ? null : (
-        <section className="sheet slide" data-testid="slide-set">
-          <h2 className="overline">{say('stations.setSlide')}</h2>
-          <p className="slide-line">
-            <span className="slide-number">{lengthText(slide.setMm, 1)}</span>
-            <span>{say(slide.setMm < 0.05 ? 'stations.atCentre' : `stations.${slide.side}`)}</span>
-          </p>
-          <p className="quiet">{say('stations.slideWords')}</p>
-        </section>
+        <StationPose station={station} requirement={requirement} slide={slide} />
       )}
       {station === undefined ? null : (
         <>
@@ -103,6 +107,7 @@ export function StationSide({ held, sensor, station, facts, onControl }: Station
               items={yesNo(['no'])}
             />
           </CapturePanel>
+          <OwnCautions sensor={sensor} />
         </>
       )}
       <DistanceCover

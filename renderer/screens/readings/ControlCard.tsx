@@ -5,7 +5,7 @@
 import type { ReactNode } from 'react';
 import { type ControlDue, controlReason } from '../../../core/job/controlDue.ts';
 import { type ReadingSpec, slotKey } from '../../../core/placement/recipe.ts';
-import { formatDeg, formatMm } from '../../../core/units.ts';
+import { formatDeg } from '../../../core/units.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import type { Slot } from '../../state/readings.ts';
@@ -13,6 +13,7 @@ import { readingName } from '../../text/solveTroubleWords.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Notice } from '../../ui/Notice.tsx';
 import { BodyMoved } from './BodyMoved.tsx';
+import { lengthText } from '../../text/lengthText.ts';
 
 interface ControlCardProps {
   readonly held: HeldJob;
@@ -24,7 +25,7 @@ interface ControlCardProps {
 
 function Differs({ held, due, recipe, slot, onRead }: ControlCardProps): ReactNode {
   const amount = (value: number): string =>
-    slot?.spec.unit === 'deg' ? formatDeg(Math.abs(value), 2) : formatMm(Math.abs(value), 1);
+    slot?.spec.unit === 'deg' ? formatDeg(Math.abs(value), 2) : lengthText(Math.abs(value), 1);
   return (
     <Notice tone="trouble" title={say('control.titleFailed')}>
       <p>

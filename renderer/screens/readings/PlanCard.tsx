@@ -1,6 +1,6 @@
 /**
  * Before the first reading: what the readings will prove with the instruments picked, what they cannot and what would, and
- * the fewest that prove everything. One line once readings are in; a touch opens it again.
+ * how often each is to be taken so that everything is proven. One line once readings are in; a touch opens it again.
  */
 import { type ReactNode, useState } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
@@ -8,7 +8,7 @@ import type { Job, JobSensor } from '../../../core/job/job.ts';
 import type { VehicleFound } from '../../../core/placement/types.ts';
 import { say } from '../../../core/words/index.ts';
 import { type PlanAhead, usePlanAhead } from '../../state/planAhead.ts';
-import { fewestWords, noPlanWords, planWords } from '../../text/planWords.ts';
+import { enoughWords, noPlanWords, planWords } from '../../text/planWords.ts';
 import { VerdictMark, VerdictShape } from '../../ui/VerdictMark.tsx';
 
 interface PlanCardProps {
@@ -22,7 +22,7 @@ interface PlanCardProps {
 /** What a plan says, whole. */
 export function PlanDetail({ ahead }: { readonly ahead: PlanAhead }): ReactNode {
   const words = planWords(ahead.plan);
-  const fewest = ahead.fewest === undefined ? [] : fewestWords(ahead.plan, ahead.fewest);
+  const enough = ahead.enough === undefined ? [] : enoughWords(ahead.plan, ahead.enough);
   return (
     <>
       <ul className="plan-rows">
@@ -37,8 +37,8 @@ export function PlanDetail({ ahead }: { readonly ahead: PlanAhead }): ReactNode 
       {words.open.map((line) => (
         <p key={line}>{line}</p>
       ))}
-      <div className="quiet" data-testid="plan-fewest">
-        {fewest.map((line) => (
+      <div className="quiet" data-testid="plan-enough">
+        {enough.map((line) => (
           <p key={line}>{line}</p>
         ))}
         {words.car === '' ? null : <p>{words.car}</p>}

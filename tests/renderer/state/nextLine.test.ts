@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../../core/job/assess.ts';
+import type { ControlDue } from '../../../core/job/controlDue.ts';
 import { type StageId, stages } from '../../../core/job/stages/index.ts';
 import { wordFaults } from '../../../core/words/index.ts';
+import { movesUnderWay } from '../../../renderer/state/movesUnderWay.ts';
 import { MOST_WORDS, nextLine } from '../../../renderer/state/nextLine.ts';
 import { answersOf, placementView } from '../../../renderer/state/placementView.ts';
 import { slotsOf } from '../../../renderer/state/readings.ts';
@@ -16,7 +18,7 @@ function heldOnce(count: number) {
   return held;
 }
 
-function lineAfter(count: number, stage: StageId) {
+function lineAfter(count: number, stage: StageId, control?: ControlDue) {
   const { job } = heldOnce(count);
   const sensor = job.sensors.find((each) => each.sensor === SENSOR);
   const view = sensor === undefined ? undefined : placementView(job, sensor);
@@ -28,6 +30,8 @@ function lineAfter(count: number, stage: StageId) {
     answer: view?.answer.ok === true ? view.answer.value : undefined,
     recipe,
     slots: sensor === undefined ? [] : slotsOf(job, SENSOR, recipe, stage),
+    moves: sensor === undefined ? undefined : movesUnderWay(heldOnce(count), sensor),
+    control,
   });
 }
 
@@ -48,12 +52,31 @@ describe('the line at the top', () => {
     );
   });
 
-  test('says the move when the fixture is known and must be moved, and Done closes all of them', () => {
+  test('says the first move when the fixture is known and must be moved, and Done closes that one', () => {
     const line = lineAfter(movedIndex, 'placement');
     expect(line.text).toMatch(/^Turn: car's-left end \d+ mm away from the car/);
-    expect(line.moves.length).toBeGreaterThan(1);
-    expect(line.moves.map((move) => move.kind)).not.toContain('setSlide');
+    expect(line.moves.map((move) => move.kind)).toEqual(['turn']);
+    // Others follow: what is read afterwards is said with the last one.
+    expect(line.text).not.toMatch(/read/);
+    expect(lineAfter(movedIndex, 'stations')).toMatchObject({ text: line.text, go: 'placement', moves: [] });
     expect(line.go).toBeUndefined();
+  });
+
+  test('a control that is due comes before everything at the car, and says nothing of its value', () => {
+    const due: ControlDue = {
+      slot: { id: 'bar.sameL', purpose: 'control' },
+      cause: { kind: 'pause', minutes: 45 },
+      state: 'due',
+      limit: 2,
+    };
+    const line = lineAfter(movedIndex, 'placement', due);
+    expect(line.text).toMatch(/control/i);
+    expect(line.text).not.toMatch(/\d/);
+    expect(line.moves).toEqual([]);
+    expect(lineAfter(movedIndex, 'placement', { ...due, state: 'disagrees', difference: 5 }).text).toBe(
+      'Control does not agree. Read the fixture again.',
+    );
+    expect(lineAfter(movedIndex, 'intake', due)).toEqual(lineAfter(movedIndex, 'intake'));
   });
 
   test('after Done it asks for the first reading again, and Done is gone', () => {
