@@ -57,7 +57,7 @@ function headOf(rows: readonly PlannedProof[]): string {
   const named = (outcome: 'cannot' | 'moreWould'): string =>
     rows
       .filter(({ proof }) => proof.outcome === outcome)
-      .map(({ proof }) => say(`card.${proof.coordinate}`).toLowerCase())
+      .map(({ proof }) => say(`card.${proof.coordinate}`))
       .join(', ');
   const [cannot, more] = [named('cannot'), named('moreWould')];
   if (rows.length === 0) return say('planning.card.none');

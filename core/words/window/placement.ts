@@ -42,7 +42,6 @@ export const PLACEMENT = {
   'distance.dir.turn.carFrontEndToward': "the end nearer the car's front toward the car",
   'moves.title': 'Moves, in this order',
   'moves.then': ', then read',
-  'moves.turns': 'Adjuster: {turns}',
   'moves.effect': 'Should change: {effects}',
   'moves.done': 'done',
   'moves.doneLabel': 'Done: {move}',

@@ -39,12 +39,12 @@ describe('a plan in words', () => {
 
   test('what cannot be proven is said first, with what would prove it', () => {
     const { words } = wordsWith(limit(2.9));
-    expect(words.head).toMatch(/side/);
+    expect(words.head).toMatch(/Side/);
     expect(words.kind).not.toBe('proven');
     expect(words.open).toHaveLength(2);
     expect(words.open[1]).toMatch(/best work, would prove 2\.9 mm/);
     const hopeless = wordsWith(limit(0.1)).words;
-    expect(hopeless.head).toBe('These instruments cannot prove: side.');
+    expect(hopeless.head).toBe('These instruments cannot prove: Side.');
     expect(hopeless.kind).toBe('outside');
     expect(hopeless.open[1]).toMatch(/^Nothing this program knows/);
   });

@@ -14,6 +14,7 @@ export const ACTS_DE = {
   'act.home': 'Vorgänge',
   'act.keepAsTyped': 'So behalten',
   'act.open': 'Öffnen',
+  'act.putUp': 'Es steht dort',
   'act.sameAsOwner': 'Wie der Halter',
   'act.saveFile': 'Datei speichern',
   'act.strike': 'Streichen',

@@ -12,6 +12,7 @@ export const JOB_DE = {
   'wipe.unlock': 'Zum Entsperren halten',
   'next.capture': 'Mit Diagnosegerät einlernen: {station}',
   'next.captureHere': 'Mit dem Diagnosegerät einlernen, dann aufzeichnen.',
+  'next.controlBelow': 'Die unten gezeigte Kontrolle messen.',
   'next.enter': 'Eingeben: {what}',
   'next.enterMarked': 'Unten eingeben, was noch offen ist.',
   'next.stopped': 'Dies hält die Arbeit auf: berichtigen oder bei Freigabe entscheiden.',
