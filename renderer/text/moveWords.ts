@@ -4,10 +4,10 @@ import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
 import type { Move, StationFinding } from '../../core/placement/types.ts';
 import { formatDeg, radFromDeg } from '../../core/units.ts';
 import { deviationInWords, say, withoutThenRead } from '../../core/words/index.ts';
+import { lengthText } from './lengthText.ts';
 import { moveText } from './moveText.ts';
 import { sayKey } from './sayKey.ts';
 import { readingName } from './solveTroubleWords.ts';
-import { lengthText } from './lengthText.ts';
 
 /** A move's whole sentence: what is kept with the fact that it was done. */
 export function moveSentence(move: Move): string {

@@ -41,7 +41,6 @@ export const PLACEMENT = {
   'distance.dir.turn.carFrontEndAway': "the end nearer the car's front away from the car",
   'distance.dir.turn.carFrontEndToward': "the end nearer the car's front toward the car",
   'moves.title': 'Moves, in this order',
-  'moves.then': ', then read',
   'moves.effect': 'Should change: {effects}',
   'moves.done': 'done',
   'moves.doneLabel': 'Done: {move}',

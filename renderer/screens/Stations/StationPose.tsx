@@ -3,8 +3,8 @@ import type { ReactNode } from 'react';
 import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
 import type { ProcedureStation } from '../../../core/procedure/schema.ts';
 import { say } from '../../../core/words/index.ts';
-import { requiredWords } from '../../text/requiredWords.ts';
 import { lengthText } from '../../text/lengthText.ts';
+import { requiredWords } from '../../text/requiredWords.ts';
 
 /** Below this a slide is set to its centre mark, mm. */
 const AT_CENTRE_MM = 0.05;

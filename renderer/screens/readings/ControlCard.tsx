@@ -9,11 +9,11 @@ import { formatDeg } from '../../../core/units.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import type { Slot } from '../../state/readings.ts';
+import { lengthText } from '../../text/lengthText.ts';
 import { readingName } from '../../text/solveTroubleWords.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Notice } from '../../ui/Notice.tsx';
 import { BodyMoved } from './BodyMoved.tsx';
-import { lengthText } from '../../text/lengthText.ts';
 
 interface ControlCardProps {
   readonly held: HeldJob;
