@@ -48,7 +48,6 @@ function HomeFoot(): ReactNode {
         chosen={language}
         onChoose={actions.chooseLanguage}
       />
-      <span className="quiet">{say('lengthUnit.label')}</span>
       <ChoiceButtons
         label={say('lengthUnit.label')}
         testId="length-unit"

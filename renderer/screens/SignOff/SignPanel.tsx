@@ -61,6 +61,7 @@ function SignNow({
   };
   return (
     <>
+      <span className="quiet">{say('signoff.language')}</span>
       <LanguageChoice
         label={say('signoff.language')}
         testId="certificate-language"
