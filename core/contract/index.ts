@@ -179,7 +179,12 @@ export const calls = Object.freeze({
   ),
   /** Draws the certificate that would be issued now, unsigned and marked; its bytes are at `GET /file/<digest>` until the next. */
   'certificate.draft': query(
-    actingSchema.extend({ job: uuidSchema, kind: certificateKindSchema, reason: z.string().max(2000) }),
+    actingSchema.extend({
+      job: uuidSchema,
+      kind: certificateKindSchema,
+      reason: z.string().max(2000),
+      language: z.enum(LANGUAGES).optional(),
+    }),
     z.strictObject({ digest: digestSchema }),
   ),
   'certificate.list': query(

@@ -391,7 +391,14 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       await readJob(job);
       return answer.ok ? ok(answer.value) : err(answer.error);
     },
-    draft: (job, kind, reason) => ports.call('certificate.draft', { person: acting(), job, kind, reason }),
+    draft: (job, kind, reason) =>
+      ports.call('certificate.draft', {
+        person: acting(),
+        job,
+        kind,
+        reason,
+        language: getState().language,
+      }),
     readCertificates: async (job) => {
       const answer = await ports.call('certificate.list', { job });
       if (answer.ok) {

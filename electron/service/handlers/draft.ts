@@ -9,7 +9,7 @@ import { assess } from '../../../core/job/assess.ts';
 import type { JobCertificate } from '../../../core/job/job.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import { err, ok, type Result } from '../../../core/result.ts';
-import { say } from '../../../core/words/index.ts';
+import { inLanguage, say } from '../../../core/words/index.ts';
 import { renderCertificate } from '../certificate/render/renderCertificate.ts';
 import type { CallError } from '../host/handlers.ts';
 import type { ServiceContext } from './context.ts';
@@ -32,9 +32,10 @@ export async function draftCertificate(
   const { job, texts } = jobBefore(read.value, Number.POSITIVE_INFINITY);
   const { utcMs, offsetMin } = context.clock.now();
   const answers = solveAll(job);
+  const mark = inLanguage(input.language ?? 'en', () => say('certificate.draft'));
   const seal: JobCertificate = {
     certificate: 'draft',
-    number: say('certificate.draft'),
+    number: mark,
     edition: 1,
     replaces: null,
     kind: input.kind,
@@ -48,6 +49,7 @@ export async function draftCertificate(
     program: `datumline/${context.version}`,
     sealed: job.last,
     fileDigest: null,
+    ...(input.language === undefined ? {} : { language: input.language }),
   };
   const record = buildRecord(texts, answers, seal);
   const document = {
@@ -63,8 +65,8 @@ export async function draftCertificate(
       rootFingerprint: context.keys.rootFingerprint(),
       attachmentJson: '{"format":"datumline-draft"}',
     }),
-    draft: say('certificate.draft'),
-    qrText: say('certificate.draft'),
+    draft: mark,
+    qrText: mark,
   };
   const rendered = await renderCertificate(document, await partsFor(context, document));
   if (!rendered.ok) return err({ code: rendered.error.code, details: { missing: rendered.error.missing } });
