@@ -150,3 +150,31 @@ export function keptPhotoFacts(bytes: Uint8Array): Result<PictureFacts, PhotoPro
   const side = Math.max(facts.value.widthPx, facts.value.heightPx);
   return side > PICTURE_LIMITS.keptSidePx ? err('picture/tooLarge') : facts;
 }
+
+/**
+ * A JPEG without the segments before its scan that are no picture: encoders add a colour profile of their own. Only for bytes
+ * that were just written here; what comes from outside is drawn anew first. Anything else is returned as it is.
+ */
+export function withoutForeignSegments(bytes: Uint8Array): Uint8Array {
+  if (bytes[0] !== 0xff || bytes[1] !== SOI) return bytes;
+  const kept: Uint8Array[] = [bytes.subarray(0, 2)];
+  let at = 2;
+  while (at + 3 < bytes.length && bytes[at] === 0xff && bytes[at + 1] !== SOS) {
+    const marker = bytes[at + 1] ?? 0;
+    const length = two(bytes, at + 2);
+    if (length < 2) return bytes;
+    const foreign =
+      marker === COM ||
+      (marker >= APP0 && marker <= APP15 && !(marker === APP0 && isPlainJfif(bytes, at, length)));
+    if (!foreign) kept.push(bytes.subarray(at, at + 2 + length));
+    at += 2 + length;
+  }
+  kept.push(bytes.subarray(at));
+  const whole = new Uint8Array(kept.reduce((sum, part) => sum + part.length, 0));
+  let to = 0;
+  for (const part of kept) {
+    whole.set(part, to);
+    to += part.length;
+  }
+  return whole;
+}

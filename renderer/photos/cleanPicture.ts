@@ -2,7 +2,13 @@
  * A picture made anew: its first bytes are looked at, it is decoded, drawn no larger than is kept, and written as a JPEG that
  * holds nothing but the picture. Place, time and camera of the original stay where they were.
  */
-import { keptPhotoFacts, type PhotoProblem, PICTURE_LIMITS, pictureFacts } from '../../core/job/picture.ts';
+import {
+  keptPhotoFacts,
+  type PhotoProblem,
+  PICTURE_LIMITS,
+  pictureFacts,
+  withoutForeignSegments,
+} from '../../core/job/picture.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 
 const QUALITY = 0.85;
@@ -25,9 +31,11 @@ async function written(bitmap: ImageBitmap): Promise<Result<CleanPicture, PhotoP
   context.fillRect(0, 0, widthPx, heightPx);
   context.drawImage(bitmap, 0, 0, widthPx, heightPx);
   bitmap.close();
-  const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: QUALITY });
-  const facts = keptPhotoFacts(new Uint8Array(await blob.arrayBuffer()));
-  return facts.ok ? ok({ blob, widthPx, heightPx }) : facts;
+  const encoded = await canvas.convertToBlob({ type: 'image/jpeg', quality: QUALITY });
+  const bytes = withoutForeignSegments(new Uint8Array(await encoded.arrayBuffer()));
+  const facts = keptPhotoFacts(bytes);
+  if (!facts.ok) return facts;
+  return ok({ blob: new Blob([Uint8Array.from(bytes)], { type: 'image/jpeg' }), widthPx, heightPx });
 }
 
 /** Makes a chosen file anew; refuses one that is no JPEG or PNG, is damaged, or too large to decode safely. */

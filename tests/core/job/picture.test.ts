@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { keptPhotoFacts, looksLikePicture, PICTURE_LIMITS, pictureFacts } from '../../../core/job/picture.ts';
+import {
+  keptPhotoFacts,
+  looksLikePicture,
+  PICTURE_LIMITS,
+  pictureFacts,
+  withoutForeignSegments,
+} from '../../../core/job/picture.ts';
 import { jpegOf, pngOf, segment } from '../../electron/pictures.ts';
 
 const foreignOf = (bytes: Uint8Array) => {
@@ -35,6 +41,18 @@ describe('a JPEG by its structure', () => {
     for (let length = 3; length < whole.length; length += 1) {
       expect(pictureFacts(whole.subarray(0, length)).ok, String(length)).toBe(false);
     }
+  });
+});
+
+describe('what an encoder adds', () => {
+  test('a profile and a comment leave, the picture stays byte for byte', () => {
+    const more = [...segment(0xe2, 'ICC_PROFILE'), ...segment(0xfe, 'made by')];
+    expect(withoutForeignSegments(jpegOf(8, 8, { before: more }))).toEqual(jpegOf(8, 8));
+    expect(withoutForeignSegments(jpegOf(8, 8))).toEqual(jpegOf(8, 8));
+  });
+
+  test('what is no JPEG is not touched', () => {
+    expect(withoutForeignSegments(pngOf(3, 2, ['tEXt']))).toEqual(pngOf(3, 2, ['tEXt']));
   });
 });
 
