@@ -14,6 +14,8 @@ import { SignPanel, stopReason } from './SignPanel.tsx';
 
 /** The kinds a person may ask for: the best one that fits, and to stop honestly, always. */
 export function kindsOf(assessment: Assessment): readonly CertificateKind[] {
+  // What forbids the work leads to the honest end, also while something for it is missing.
+  if (assessment.kind === undefined && assessment.stops.length > 0) return ['notCalibrated', 'calibrated'];
   const best = assessment.kind ?? 'calibrated';
   return best === 'notCalibrated' ? ['notCalibrated'] : [best, 'notCalibrated'];
 }
