@@ -62,9 +62,27 @@ function notHere(sensor: JobSensor): { outcome: string; verdict?: VerdictKind } 
   return sensor.disposition === 'refused' ? { outcome, verdict: 'outside' } : { outcome };
 }
 
+/** A rehearsal answers what was practised, in words that cannot be taken for a calibration. */
+function rehearsalAnswer(input: CertificateInput): DocumentAnswer {
+  const { job, seal } = input;
+  const minutes = Math.max(1, Math.round((seal.issuedAtUtcMs - job.opened.utcMs) / 60_000));
+  const struck = job.readings.filter((each) => each.struck !== null).length;
+  return {
+    words: say('certificate.kind.rehearsal'),
+    sentence: say('certificate.sentence.rehearsal', {
+      minutes: String(minutes),
+      readings: String(job.readings.length),
+      struck: String(struck),
+      moves: String(job.moves.filter((each) => each.cause === 'moveDone').length),
+    }),
+    sensors: job.sensors.map((sensor) => ({ name: sensor.name, ...outcomeOf(input, sensor) })),
+  };
+}
+
 /** The answer in large words, one sentence, and a line per sensor. */
 export function answerOf(input: CertificateInput): DocumentAnswer {
   const kind = input.seal.kind;
+  if (input.job.rehearsal) return rehearsalAnswer(input);
   return {
     words: say(`certificate.kind.${kind}`),
     sentence:
@@ -131,9 +149,13 @@ function performers(input: CertificateInput): string {
 
 /** The blocks under the answer. */
 export function firstPageBlocks(input: CertificateInput): readonly DocumentBlock[] {
-  const demo: readonly DocumentBlock[] = input.job.demo
-    ? [{ block: 'notice', heading: say('certificate.demo.heading'), text: say('certificate.demo') }]
-    : [];
+  const notice = (heading: string, text: string): DocumentBlock => ({ block: 'notice', heading, text });
+  const demo: readonly DocumentBlock[] = [
+    ...(input.job.rehearsal
+      ? [notice(say('certificate.rehearsal.heading'), say('certificate.rehearsal'))]
+      : []),
+    ...(input.job.demo ? [notice(say('certificate.demo.heading'), say('certificate.demo'))] : []),
+  ];
   const rule: DocumentBlock = {
     block: 'facts',
     columns: 1,

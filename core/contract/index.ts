@@ -136,7 +136,13 @@ export const calls = Object.freeze({
     }),
   ),
   'job.create': command(
-    actingSchema.extend({ commandId: uuidSchema, bay: refSchema, entries: z.array(entrySchema).max(10) }),
+    actingSchema.extend({
+      commandId: uuidSchema,
+      bay: refSchema,
+      entries: z.array(entrySchema).max(10),
+      /** A job in the simulated bay. */
+      rehearsal: z.boolean().optional(),
+    }),
     z.strictObject({ job: uuidSchema }),
   ),
   'job.read': query(

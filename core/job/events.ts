@@ -90,6 +90,8 @@ const payloads = {
   jobOpened: z.strictObject({
     reference: z.string().min(1).max(40),
     demo: z.boolean(),
+    /** True of a job done in the simulated bay, to learn or to be looked at by a trainer: no car was there. */
+    rehearsal: z.boolean().optional(),
     bay: ref,
     decisionRule: z.enum(['guarded', 'simple', 'fullU']),
     follows: ref.nullable(),

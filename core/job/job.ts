@@ -103,6 +103,8 @@ export interface Job {
   readonly id: string;
   readonly reference: string;
   readonly demo: boolean;
+  /** Done in the simulated bay: no car was there, nothing was calibrated. */
+  readonly rehearsal: boolean;
   readonly bay: string;
   readonly decisionRule: Payload<'jobOpened'>['decisionRule'];
   readonly follows: string | null;

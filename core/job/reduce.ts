@@ -117,6 +117,7 @@ function opened(event: JobEvent & { readonly type: 'jobOpened' }, stamp: Stamp):
   return {
     id: event.job,
     ...event.payload,
+    rehearsal: event.payload.rehearsal === true,
     opened: stamp,
     last: stamp,
     fields: {},

@@ -1,6 +1,6 @@
 /** The simulated bay of a rehearsal. */
 export { draggedBy, movedAsAsked } from './hand.ts';
-export { type RehearsalState, requiredPose, startState } from './rehearsalBay.ts';
+export { bumperAhead, type RehearsalState, requiredPose, startState } from './rehearsalBay.ts';
 export {
   type RehearsalWork,
   type SimulatedReading,

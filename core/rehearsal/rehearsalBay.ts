@@ -95,3 +95,8 @@ export function startState(station: StationRequirement, seed: number): Rehearsal
     },
   };
 }
+
+/** How far ahead of the rear axle the car's front-most body point is, mm. */
+export function bumperAhead(state: RehearsalState): number {
+  return rehearsalLayout(state).face[0];
+}

@@ -5,6 +5,12 @@ export const CERTIFICATE = {
   'certificate.kind.calibrated': 'Calibration carried out',
   'certificate.kind.routineCompletedPlacementNotShown': 'Routine completed, placement not shown',
   'certificate.kind.notCalibrated': 'Not calibrated',
+  'certificate.kind.rehearsal': 'Training record: a rehearsal',
+  'certificate.sentence.rehearsal':
+    'Practised in a simulated bay in {minutes} min: readings {readings}, withdrawn {struck}, moves made {moves}.',
+  'certificate.rehearsal.heading': 'Rehearsal',
+  'certificate.rehearsal':
+    'No car was there and nothing was calibrated. The readings come from a simulated bay; the verdicts judge the practice.',
   'certificate.sentence.calibrated':
     "The target stood where the vehicle maker's procedure requires, as judged by the rule below, and the maker's routine passed.",
   'certificate.sentence.routineCompletedPlacementNotShown':

@@ -10,6 +10,7 @@ import { MARKS } from './window/marks.ts';
 import { PHOTOS } from './window/photos.ts';
 import { PLACEMENT } from './window/placement.ts';
 import { READINGS } from './window/readings.ts';
+import { REHEARSAL } from './window/rehearsal.ts';
 import { SENSORS } from './window/sensors.ts';
 import { SHOP } from './window/shop.ts';
 import { SIGNOFF } from './window/signoff.ts';
@@ -24,6 +25,7 @@ export const WINDOW_WORDS = {
   ...JOB,
   ...SENSORS,
   ...READINGS,
+  ...REHEARSAL,
   ...DATUM,
   ...PHOTOS,
   ...PLACEMENT,

@@ -57,6 +57,8 @@ export interface Actions {
   /** Adds the next page to the list. */
   readonly listMore: () => Promise<void>;
   readonly createJob: (bay: string, entries: readonly EntryToSend[]) => Promise<CallError | null>;
+  /** Opens a job in the simulated bay, with everything before the measuring done; it is at Datum then. */
+  readonly rehearse: () => Promise<void>;
   readonly readJob: (job: string) => Promise<void>;
   /** Every key typed: state at once, draft after 300 ms. */
   readonly type: (job: string, key: string, text: string) => void;
@@ -95,6 +97,9 @@ export interface Actions {
 }
 
 const asked = (waitsFor: readonly WaitsFor[]) => (waitsFor.length === 0 ? {} : { waitsFor: [...waitsFor] });
+
+/** Facts one command may carry. */
+const MOST_ENTRIES = 20;
 
 const PERSON_KEPT = 'datumline.person';
 
@@ -375,6 +380,25 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       globalThis.history?.replaceState(null, '', routeText(route));
       await readJob(answer.value.job);
       return null;
+    },
+    rehearse: async () => {
+      const { floorFacts, rehearsalFacts } = await import('../rehearsal/rehearsalFacts.ts');
+      const bay = getState().status?.shop?.bays[0]?.code ?? '';
+      const input = { person: acting(), commandId: ports.newId(), bay, entries: [], rehearsal: true };
+      const created = await insist(() => ports.call('job.create', input));
+      if (!created.ok) return setState({ problem: created.error });
+      const { job } = created.value;
+      await readJob(job);
+      for (const part of rehearsalFacts(MOST_ENTRIES)) {
+        const answer = await record(job, part);
+        if (!answer.ok) return undefined;
+      }
+      const held = getState().jobs[job];
+      if (held !== undefined) await record(job, floorFacts(held.job));
+      const route: Route = { screen: 'job', job, view: 'datum' };
+      setState({ route, problem: null });
+      globalThis.history?.replaceState(null, '', routeText(route));
+      return undefined;
     },
     readJob,
     type,

@@ -10,6 +10,12 @@ export const CERTIFICATE_DE = {
   'certificate.kind.calibrated': 'Kalibrierung durchgeführt',
   'certificate.kind.routineCompletedPlacementNotShown': 'Routine bestanden, Aufstellung nicht belegt',
   'certificate.kind.notCalibrated': 'Nicht kalibriert',
+  'certificate.kind.rehearsal': 'Übungsnachweis',
+  'certificate.sentence.rehearsal':
+    'Geübt an einem simulierten Messplatz in {minutes} min: Ablesungen {readings}, zurückgezogen {struck}, Bewegungen {moves}.',
+  'certificate.rehearsal.heading': 'Übung',
+  'certificate.rehearsal':
+    'Es war kein Fahrzeug da, es wurde nichts kalibriert. Die Ablesungen stammen von einem simulierten Messplatz.',
   'certificate.sentence.calibrated':
     'Die Zieltafel stand, wo die Vorgabe des Fahrzeugherstellers sie verlangt, bewertet nach der Regel unten, und die Routine des Herstellers wurde bestanden.',
   'certificate.sentence.routineCompletedPlacementNotShown':

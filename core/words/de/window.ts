@@ -10,6 +10,7 @@ import { MARKS_DE } from './window/marks.ts';
 import { PHOTOS_DE } from './window/photos.ts';
 import { PLACEMENT_DE } from './window/placement.ts';
 import { READINGS_DE } from './window/readings.ts';
+import { REHEARSAL_DE } from './window/rehearsal.ts';
 import { SENSORS_DE } from './window/sensors.ts';
 import { SHOP_DE } from './window/shop.ts';
 import { SIGNOFF_DE } from './window/signoff.ts';
@@ -27,6 +28,7 @@ export const WINDOW_DE = {
   ...PHOTOS_DE,
   ...PLACEMENT_DE,
   ...READINGS_DE,
+  ...REHEARSAL_DE,
   ...SENSORS_DE,
   ...SHOP_DE,
   ...SIGNOFF_DE,

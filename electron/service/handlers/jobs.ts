@@ -137,7 +137,14 @@ function createJob(
   const openedEntry: JournalEntry = {
     type: 'jobOpened',
     v: 1,
-    payload: { reference, demo: shop.demo, bay: input.bay, decisionRule: shop.decisionRule, follows: null },
+    payload: {
+      reference,
+      demo: shop.demo,
+      ...(input.rehearsal === true ? { rehearsal: true } : {}),
+      bay: input.bay,
+      decisionRule: shop.decisionRule,
+      follows: null,
+    },
   };
   const appended = journal.append({
     job,

@@ -123,6 +123,7 @@ export function HomeScreen(): ReactNode {
   const [text, setText] = useSearch();
   const [opening, setOpening] = useState<Opening | null>(null);
   const [said, setSaid] = useState('');
+  const [rehearsing, setRehearsing] = useState(false);
   useWedge(
     useCallback((scanned) => {
       const read = vinFromScan(scanned);
@@ -150,6 +151,17 @@ export function HomeScreen(): ReactNode {
       {problem === null ? null : <ErrorNotice error={problem} />}
       <div className="home-tools">
         <TextEntry label={say('home.search')} value={text} mark="none" onChange={setText} />
+        <Button
+          icon="repeat"
+          disabled={rehearsing || (store !== undefined && store.state !== 'ready')}
+          onPress={() => {
+            setRehearsing(true);
+            void actions.rehearse().finally(() => setRehearsing(false));
+          }}
+          testId="rehearse"
+        >
+          {say(rehearsing ? 'rehearsal.starting' : 'rehearsal.start')}
+        </Button>
         <Button
           weight="main"
           icon="add"

@@ -54,6 +54,7 @@ export function Rail({
         <span className="quiet">
           {`${textOf(held, 'intake.make')} ${textOf(held, 'intake.model')}`.trim()}
         </span>
+        {held.job.rehearsal ? <span className="rail-rehearsal">{say('rehearsal.tag')}</span> : null}
         <OverallMark job={job} />
       </div>
       <ul className="rail-stages">

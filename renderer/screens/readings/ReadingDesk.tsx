@@ -7,6 +7,7 @@ import type { JobSensor } from '../../../core/job/job.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
 import type { PlacementAnswer } from '../../../core/placement/types.ts';
 import { controlSlot, useControlDue } from '../../state/controlSlot.ts';
+import { SimulatedFixture } from '../../rehearsal/SimulatedFixture.tsx';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { type PlacementView, placementView, previewAnswer } from '../../state/placementView.ts';
 import { nextSlot, type Slot, slotsOf } from '../../state/readings.ts';
@@ -110,6 +111,13 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
           {due === undefined ? null : (
             <ControlCard held={held} due={due} recipe={view.recipe} onRead={pick} slot={control} />
           )}
+          {job.rehearsal && (stage === 'placement' || stage === 'stations') ? (
+            <SimulatedFixture
+              held={held}
+              view={view}
+              answer={view.answer.ok ? view.answer.value : undefined}
+            />
+          ) : null}
           {side(facts)}
           <SaidLines />
         </div>

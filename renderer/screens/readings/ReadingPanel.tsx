@@ -7,6 +7,7 @@ import { Button as AriaButton } from 'react-aria-components';
 import { createPortal } from 'react-dom';
 import type { Cure } from '../../../core/entry/index.ts';
 import { say } from '../../../core/words/index.ts';
+import { SimulatedInstrument } from '../../rehearsal/SimulatedInstrument.tsx';
 import { entryContext } from '../../state/expectation.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { newId } from '../../state/ids.ts';
@@ -134,6 +135,17 @@ export function ReadingPanel(props: ReadingPanelProps): ReactNode {
             <StandingReadings held={held} slot={slot} />
           </>
         }
+      />
+      <SimulatedInstrument
+        held={held}
+        view={view}
+        slot={slot}
+        instrument={instrument}
+        onTake={(shown, direction) => {
+          write(shown);
+          if (direction !== undefined) actions.type(job.id, directionKey(slot), direction);
+          input.current?.focus();
+        }}
       />
       {spec.directions === undefined ? null : (
         <ChoiceButtons
