@@ -102,20 +102,6 @@ export function SimulatedFixture({
   return (
     <section className="sheet simulated" data-testid="simulated-fixture">
       <h2 className="overline">{say('rehearsal.fixture')}</h2>
-      <svg
-        ref={sheet}
-        className="simulated-plan"
-        viewBox={`${-SHOWN.sideMm} ${-SHOWN.carMm} ${2 * SHOWN.sideMm} ${SHOWN.aheadMm + SHOWN.carMm}`}
-        role="img"
-        aria-label={say('rehearsal.plan')}
-        onPointerMove={pull}
-        onPointerUp={() => setDrag(null)}
-        onPointerCancel={() => setDrag(null)}
-      >
-        <path className="simulated-car" d="M-820 -500V-180Q-820 0 -600 0H600Q820 0 820 -180V-500" />
-        <Bar state={state} bumperMm={bumperMm} halfMm={halfMm} onGrip={grip} />
-      </svg>
-      <Hands state={state} stepMm={stepMm} halfMm={halfMm} onStep={setStepMm} onKeep={keep} />
       {moves.length === 0 ? null : (
         <Button
           weight="main"
@@ -130,6 +116,20 @@ export function SimulatedFixture({
           {say(made ? 'rehearsal.moved' : 'rehearsal.moveAsAsked')}
         </Button>
       )}
+      <svg
+        ref={sheet}
+        className="simulated-plan"
+        viewBox={`${-SHOWN.sideMm} ${-SHOWN.carMm} ${2 * SHOWN.sideMm} ${SHOWN.aheadMm + SHOWN.carMm}`}
+        role="img"
+        aria-label={say('rehearsal.plan')}
+        onPointerMove={pull}
+        onPointerUp={() => setDrag(null)}
+        onPointerCancel={() => setDrag(null)}
+      >
+        <path className="simulated-car" d="M-820 -500V-180Q-820 0 -600 0H600Q820 0 820 -180V-500" />
+        <Bar state={state} bumperMm={bumperMm} halfMm={halfMm} onGrip={grip} />
+      </svg>
+      <Hands state={state} stepMm={stepMm} halfMm={halfMm} onStep={setStepMm} onKeep={keep} />
       <p className="quiet">{say('rehearsal.tell')}</p>
     </section>
   );

@@ -2,6 +2,7 @@
  * What a rehearsal finds already done: an invented car taken in, checked and standing in a bay, as the demo job has it. The
  * person begins where the measuring begins.
  */
+import '../state/zodWithoutEval.ts';
 import demoJob from '../../assets/demo/demo-job.json';
 import demoShop from '../../assets/demo/shop.json';
 import { parseQuantity } from '../../core/entry/index.ts';

@@ -2,7 +2,7 @@
 export const REHEARSAL = {
   'rehearsal.start': 'Rehearse',
   'rehearsal.starting': 'Opening ...',
-  'rehearsal.tag': 'Rehearsal: simulated bay',
+  'rehearsal.tag': 'Rehearsal',
   'rehearsal.shows': 'Read it and type it; a touch types it for you',
   'rehearsal.fixture': 'The fixture, as you stand',
   'rehearsal.plan': 'Car at the top, the fixture before it: drag it, or turn it by its end',

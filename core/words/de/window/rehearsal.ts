@@ -4,7 +4,7 @@ import type { REHEARSAL } from '../../window/rehearsal.ts';
 export const REHEARSAL_DE = {
   'rehearsal.start': 'Üben',
   'rehearsal.starting': 'Wird geöffnet ...',
-  'rehearsal.tag': 'Übung: simulierter Messplatz',
+  'rehearsal.tag': 'Übung',
   'rehearsal.shows': 'Ablesen und eingeben; ein Tippen gibt es ein',
   'rehearsal.fixture': 'Das Gestell, wie Sie stehen',
   'rehearsal.plan': 'Fahrzeug oben, davor das Gestell: ziehen oder am Ende drehen',
