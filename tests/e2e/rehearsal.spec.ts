@@ -42,8 +42,6 @@ test('a rehearsal begins at Datum, its instruments are read, its fixture is move
   await page.getByTestId('move-done').click();
   // What was read before the move is asked for again: until then nothing is ordered.
   await expect(moved).toBeHidden();
-  await takeAll();
-  await page.screenshot({ path: '/tmp/r3.png' });
 
   const { events } = storedJob(bench.dataFolder, job);
   expect(events[0]).toMatchObject({ type: 'jobOpened', payload: { rehearsal: true, demo: true } });
