@@ -10,7 +10,7 @@ export async function drawPages(
   place: (page: number, pages: number) => HTMLCanvasElement,
   gone: () => boolean,
 ): Promise<void> {
-  const { getDocument, PDFWorker } = await import('pdfjs-dist');
+  const { getDocument, PDFWorker } = await import('pdfjs-dist/legacy/build/pdf.mjs');
   const answer = await fetch(fileAddress(digest));
   if (!answer.ok) throw new Error(`no draft: ${answer.status}`);
   const data = new Uint8Array(await answer.arrayBuffer());

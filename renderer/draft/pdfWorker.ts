@@ -1,2 +1,2 @@
 /** The worker that reads a PDF: as a script of our own origin, which is all the policy lets run. */
-import 'pdfjs-dist/build/pdf.worker.mjs';
+import 'pdfjs-dist/legacy/build/pdf.worker.mjs';
