@@ -49,6 +49,7 @@ const ports: Ports = {
     const timer = window.setTimeout(act, ms);
     return () => window.clearTimeout(timer);
   },
+  frame: (act) => void window.requestAnimationFrame(act),
 };
 
 const FarScreen = lazy(async () => ({ default: (await import('./screens/Far/FarScreen.tsx')).FarScreen }));

@@ -131,6 +131,8 @@ export interface ReadingFact {
   readonly text: string;
   readonly direction: string | null;
   readonly instrument: string | null;
+  /** Of a reading taken from an instrument that sends lines. */
+  readonly taken?: Payload<'readingRecorded'>['taken'];
 }
 
 /** The payload of a reading in the present set-ups of the job. */
@@ -149,5 +151,6 @@ export function readingPayload(job: Pick<Job, 'setUps'>, fact: ReadingFact): Pay
     purpose: spec.purpose,
     carSetUp: job.setUps.car,
     fixtureSetUp: job.setUps.fixture,
+    ...(fact.taken === undefined ? {} : { taken: fact.taken }),
   };
 }

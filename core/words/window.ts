@@ -14,6 +14,7 @@ import { REHEARSAL } from './window/rehearsal.ts';
 import { SENSORS } from './window/sensors.ts';
 import { SHOP } from './window/shop.ts';
 import { SIGNOFF } from './window/signoff.ts';
+import { STREAMS } from './window/streams.ts';
 
 /** Key to template of the window's own wording. */
 export const WINDOW_WORDS = {
@@ -31,5 +32,6 @@ export const WINDOW_WORDS = {
   ...PLACEMENT,
   ...SIGNOFF,
   ...SHOP,
+  ...STREAMS,
   ...HISTORY,
 } as const;

@@ -23,6 +23,7 @@ import {
   type ThemeChoice,
   themeOf,
 } from './screenChoice.ts';
+import { createStreaming, type StreamingActions } from './streaming.ts';
 import {
   afterRecorded,
   afterRefused,
@@ -36,7 +37,7 @@ import {
 } from './typedEntry.ts';
 import type { Status, WindowState, WindowStore } from './windowState.ts';
 
-export interface Actions {
+export interface Actions extends StreamingActions {
   readonly start: () => Promise<void>;
   readonly go: (route: Route) => void;
   /** Gives the focus to a field or reading of the stage in sight. */
@@ -129,6 +130,8 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       const rest = Object.fromEntries(Object.entries(state.typed).filter(([each]) => each !== key));
       return { typed: entry === undefined ? rest : { ...rest, [key]: entry } };
     });
+
+  const streaming = createStreaming(store, ports);
 
   const acting = (): string => getState().person ?? '';
 
@@ -306,6 +309,7 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
     setState({ service });
     if (service !== 'running' || before === 'running') return;
     recorder.wake();
+    streaming.again();
     for (const key of Object.keys(getState().typed)) void saveDraft(key);
     if (getState().status !== null) void readStatus();
   };
@@ -317,7 +321,9 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
   };
 
   return {
+    ...streaming.actions,
     start: async () => {
+      streaming.start();
       ports.onNotice('service.state', (notice) => serviceChanged(notice.state));
       ports.onNotice('job.changed', (notice) => jobChanged(notice.job, notice.seq));
       await readStatus();

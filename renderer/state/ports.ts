@@ -18,4 +18,6 @@ export interface Ports {
   readonly newId: () => string;
   /** Runs `act` after `ms`; the answer cancels it. */
   readonly later: (ms: number, act: () => void) => () => void;
+  /** Runs `act` before the next picture is drawn. */
+  readonly frame: (act: () => void) => void;
 }

@@ -7,6 +7,7 @@ import type { HeldJob } from './heldJob.ts';
 import type { CallError } from './ports.ts';
 import type { Route } from './route.ts';
 import type { Cover, ThemeChoice } from './screenChoice.ts';
+import type { LiveInstrument } from './streams.ts';
 import type { TypedEntry } from './typedEntry.ts';
 
 export type Status = Output<'app.status'>;
@@ -61,6 +62,8 @@ export interface WindowState {
   readonly cover: Cover;
   /** Whether the keypad for numbers is out. */
   readonly keypad: boolean;
+  /** Instruments that this window has connected, by id. */
+  readonly live: Readonly<Record<string, LiveInstrument>>;
 }
 
 export type WindowStore = StoreApi<WindowState>;
@@ -87,5 +90,6 @@ export function createWindowStore(route: Route): WindowStore {
     lengthUnit: 'mm',
     cover: 'none',
     keypad: false,
+    live: {},
   }));
 }

@@ -76,6 +76,18 @@ export class FakePorts implements Ports {
     };
   };
 
+  /** Acts that wait for the next picture. */
+  readonly frames: (() => void)[] = [];
+
+  readonly frame = (act: () => void): void => {
+    this.frames.push(act);
+  };
+
+  /** Draws a picture: what waited for it runs. */
+  draw(): void {
+    for (const act of this.frames.splice(0)) act();
+  }
+
   /** Turns the clock on by `ms` and runs what falls due, then lets promises go on. */
   async pass(ms: number): Promise<void> {
     this.now += ms;

@@ -14,6 +14,7 @@ import { REHEARSAL_DE } from './window/rehearsal.ts';
 import { SENSORS_DE } from './window/sensors.ts';
 import { SHOP_DE } from './window/shop.ts';
 import { SIGNOFF_DE } from './window/signoff.ts';
+import { STREAMS_DE } from './window/streams.ts';
 
 /** Key to template of the window's own wording. */
 export const WINDOW_DE = {
@@ -32,4 +33,5 @@ export const WINDOW_DE = {
   ...SENSORS_DE,
   ...SHOP_DE,
   ...SIGNOFF_DE,
+  ...STREAMS_DE,
 } as const;

@@ -30,6 +30,15 @@ function isOnlyRead(held: HeldJob, view: StageId | 'history'): boolean {
   return view === 'history' || held.job.certificates.length > 0;
 }
 
+/** Takes what the instrument of the reading in sight shows, as its own button does; false where nothing can be taken. */
+function takeReading(): boolean {
+  const button = document.querySelector<HTMLButtonElement>(
+    '[data-testid="reading"] [data-testid="take"]:enabled',
+  );
+  button?.click();
+  return button !== null;
+}
+
 /** The box of the reading that is asked for, where the stage has one. */
 function focusReading(): void {
   document.querySelector<HTMLElement>('.desk-main [data-slot] input')?.focus();
@@ -77,7 +86,8 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
         if (isOnlyRead(held, view)) return undefined;
         if (click === 'moved') return void actions.record(job.id, [movedFact(job, 'fixture')]);
         if (line.moves.length > 0) return done();
-        return line.go === undefined ? focusReading() : go();
+        if (line.go !== undefined) return go();
+        return takeReading() ? undefined : focusReading();
       },
       [actions, held, view, job, line, sayAgain, done, go],
     ),
@@ -118,6 +128,7 @@ export function JobScreen({
   useEffect(() => {
     document.querySelector('.stage')?.scrollTo(0, 0);
   }, []);
+  useEffect(() => actions.disconnectInstruments, [actions]);
   if (error !== undefined) {
     return (
       <main className="page">

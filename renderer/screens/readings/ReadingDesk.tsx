@@ -2,15 +2,20 @@
  * The readings of one stage: the plan with the points of the current reading, the lap of all readings as a strip, and
  * the current reading large below. The next one opens by itself after an entry.
  */
-import { type ReactNode, useCallback, useMemo, useState } from 'react';
-import type { JobSensor } from '../../../core/job/job.ts';
+import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react';
+import { questionReading } from '../../../core/entry/index.ts';
+import type { Job, JobSensor } from '../../../core/job/job.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
-import type { PlacementAnswer } from '../../../core/placement/types.ts';
 import { SimulatedFixture } from '../../rehearsal/SimulatedFixture.tsx';
 import { controlSlot, useControlDue } from '../../state/controlSlot.ts';
+import type { PlacementAnswer, PlacementReading, TiltDirection } from '../../../core/placement/types.ts';
+import { entryContext } from '../../state/expectation.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
+import { streamsOf } from '../../state/liveReading.ts';
 import { type PlacementView, placementView, previewAnswer } from '../../state/placementView.ts';
+import { previewReading } from '../../state/readingEntry.ts';
 import { nextSlot, type Slot, slotsOf } from '../../state/readings.ts';
+import { typedKey } from '../../state/typedEntry.ts';
 import { typedPreviews } from '../../state/typedPreviews.ts';
 import { readingFocusKey } from '../../state/useFocusKey.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
@@ -21,6 +26,7 @@ import { NeedsIntake } from './NeedsIntake.tsx';
 import { PlanView } from './PlanView.tsx';
 import { ReadingPanel } from './ReadingPanel.tsx';
 import { SaidLines } from './SaidLines.tsx';
+import { useLiveReading } from './useLiveReading.ts';
 
 /** What the side of the desk may show: the answer with what is typed in it. */
 export interface DeskFacts {
@@ -44,6 +50,32 @@ interface ReadingDeskProps {
   readonly foot?: ReactNode;
 }
 
+/** Connects the job's instruments that send, while a desk is open; they stay so until the job is left. */
+function useStreams({ job }: HeldJob, sensor: JobSensor): void {
+  const actions = useActions();
+  const shop = useWindow((state) => state.status?.shop ?? null);
+  const wanted = useMemo(() => streamsOf(sensor.equipment, shop), [sensor.equipment, shop]);
+  const isSigned = job.certificates.length > 0;
+  useEffect(() => {
+    if (!isSigned) void actions.connectInstruments(wanted);
+  }, [actions, wanted, isSigned]);
+}
+
+const NOTHING_SHOWN = { value: undefined, direction: undefined, needsWay: false } as const;
+
+/** The newest value as the solver takes it for the preview, where it raises no question. */
+function livePreview(
+  job: Job,
+  view: PlacementView,
+  slots: readonly Slot[],
+  slot: Slot,
+  value: number,
+  direction: TiltDirection | undefined,
+): PlacementReading | undefined {
+  if (questionReading(value, entryContext(slot, slots, view)) !== undefined) return undefined;
+  return previewReading(job, slot, value, direction ?? slot.spec.directions?.[0]);
+}
+
 export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: ReadingDeskProps): ReactNode {
   const { job } = held;
   const actions = useActions();
@@ -58,13 +90,25 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
     if (control === undefined) return shown;
     return [...shown.filter((each) => each.key !== control.key), control];
   }, [job, sensor, view, stage, only, control]);
-  const previews = useMemo(() => typedPreviews(job, view, slots, typed), [job, view, slots, typed]);
-  const { answer, preview } = useMemo(() => previewAnswer(job, view, previews), [job, view, previews]);
   const focus = useWindow((state) => state.focus);
   const led = slots.find((slot) => readingFocusKey(slot.spec) === focus);
   const asked = due?.state === 'due' ? control : undefined;
   const chosen = led ?? slots.find((slot) => slot.key === picked);
   const current = chosen ?? asked ?? nextSlot(slots) ?? slots[0];
+  useStreams(held, sensor);
+  const heard = useLiveReading(job.id, view, current);
+  const live = job.certificates.length > 0 ? undefined : heard;
+  const written = useMemo(() => typedPreviews(job, view, slots, typed), [job, view, slots, typed]);
+  // What lies connected beside a reading that stands already is no repeat of it unless somebody opened it.
+  const isOpen = current !== undefined && (current.state !== 'recorded' || current.key === picked);
+  const isWritten = current !== undefined && (typed[typedKey(job.id, current.draft)]?.text ?? '') !== '';
+  const { value, direction, needsWay } = (isOpen && !isWritten ? live?.shown : undefined) ?? NOTHING_SHOWN;
+  const previews = useMemo(() => {
+    if (value === undefined || needsWay || current === undefined) return written;
+    const moving = livePreview(job, view, slots, current, value, direction);
+    return moving === undefined ? written : [...written, moving];
+  }, [written, job, view, slots, current, value, direction, needsWay]);
+  const { answer, preview } = useMemo(() => previewAnswer(job, view, previews), [job, view, previews]);
   const pick = useCallback(
     (key: string) => {
       setPicked(key);
@@ -100,6 +144,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
             slot={current}
             slots={slots}
             keys={keypad ? keys : null}
+            live={live}
             onRecorded={() => pick(nextSlot(slots, current.key)?.key ?? current.key)}
             onStay={() => setPicked(current.key)}
           />
