@@ -2,7 +2,6 @@
  * From an instrument that sends lines to the value of a reading: a tape's start taken off, a sign turned into the way a
  * tilt goes. Pure.
  */
-import { questionReading, type ReadingContext } from '../../core/entry/index.ts';
 import type { LineStream } from '../../core/instruments/index.ts';
 import type { Equipment, Instrument } from '../../core/job/equipment.ts';
 import type { Payload } from '../../core/job/events.ts';

@@ -4,6 +4,7 @@
  */
 import type { Notice } from '../../core/contract/index.ts';
 import type { InstrumentFault, StreamedValue, Take } from '../../core/instruments/index.ts';
+import { radFromDeg } from '../../core/units.ts';
 
 /** A value with the line it was read off and the take of its moment. */
 export interface NewestValue {
@@ -63,6 +64,14 @@ export function withLine(
     skipped,
     sample: [...live.sample, line].slice(-MOST_SAMPLE),
   };
+}
+
+/** A take that spreads more than this was made while the instrument still moved (common practice, no source). */
+const MOST_SPREAD: Readonly<Record<string, number>> = { mm: 2, rad: radFromDeg(0.1) };
+
+/** False while the values of the last moment are of more than one place. */
+export function isSettled({ value, take }: NewestValue): boolean {
+  return (take.s ?? 0) <= (MOST_SPREAD[value.unit] ?? Number.POSITIVE_INFINITY);
 }
 
 /** Lets a press through unless one came less than `ms` before it. */

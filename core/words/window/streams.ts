@@ -14,6 +14,7 @@ export const STREAMS = {
   'live.unread': '{unread} of {lines} lines could not be read. Last: {fault}',
   'live.unreadBefore': '{unread} of {lines} lines could not be read.',
   'live.tooOld': 'Nothing new comes: a value so old is not taken.',
+  'live.moving': 'It still moves: wait until it stands.',
   'live.chooseWay': 'Choose which way it goes now; from then on the sign turns it.',
   'live.taken': 'mean of {n}',
   'stream.title': 'How it sends its readings',

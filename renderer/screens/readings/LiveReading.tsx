@@ -85,14 +85,15 @@ export function LiveReading({
   readonly spec: ReadingSpec;
   readonly onTake: () => void;
 }): ReactNode {
-  const { live, nowMs, instrument, take, shown } = facts;
+  const { live, nowMs, instrument, moving, take, shown } = facts;
   const { newest } = live;
   const old = newest === null ? 0 : ageMs(newest, nowMs);
   const words = [
     connectionWords(live),
     unreadWords(live),
     take?.needsWay === true ? say('live.chooseWay') : '',
-    newest !== null && take === undefined && live.connection?.state !== 'waiting' ? say('live.tooOld') : '',
+    moving ? say('live.moving') : '',
+    newest !== null && shown === undefined && live.connection?.state !== 'waiting' ? say('live.tooOld') : '',
   ].filter(Boolean);
   return (
     <div className="live" data-testid="live" data-line={newest?.line}>

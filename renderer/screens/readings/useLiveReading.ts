@@ -6,7 +6,7 @@ import { type LiveRead, liveRead, signKey, streamFor } from '../../state/liveRea
 import type { PlacementView } from '../../state/placementView.ts';
 import { instrumentsFor } from '../../state/readingEntry.ts';
 import type { Slot } from '../../state/readings.ts';
-import { type LiveInstrument, NOTHING_HEARD, takeable } from '../../state/streams.ts';
+import { isSettled, type LiveInstrument, NOTHING_HEARD, takeable } from '../../state/streams.ts';
 import { typedKey } from '../../state/typedEntry.ts';
 import { directionKey, directionOf, instrumentKey } from '../../state/typedPreviews.ts';
 import { useWindow } from '../../state/windowContext.tsx';
@@ -17,6 +17,8 @@ export interface LiveReadingFacts {
   readonly stream: LineStream;
   readonly live: LiveInstrument;
   readonly nowMs: number;
+  /** True while the values of the last moment are of more than one place: nothing is taken then. */
+  readonly moving: boolean;
   /** What a take would record now; undefined while nothing may be taken. */
   readonly take: LiveRead | undefined;
   /** The newest value alone, for the drawing; undefined while nothing may be taken. */
@@ -62,5 +64,7 @@ export function useLiveReading(
   const chosenWay = { chosen: directionOf(slot, way), sign };
   const read = (mean?: number) =>
     newest === undefined ? undefined : liveRead(slot, newest, instrument, chosenWay, mean);
-  return { instrument, stream, live: heard, nowMs, take: read(), shown: read(newest?.value.value) };
+  const moving = newest !== undefined && !isSettled(newest);
+  const take = moving ? undefined : read();
+  return { instrument, stream, live: heard, nowMs, moving, take, shown: read(newest?.value.value) };
 }

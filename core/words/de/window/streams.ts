@@ -16,6 +16,7 @@ export const STREAMS_DE = {
   'live.unread': '{unread} von {lines} Zeilen nicht lesbar. Zuletzt: {fault}',
   'live.unreadBefore': '{unread} von {lines} Zeilen nicht lesbar.',
   'live.tooOld': 'Es kommt nichts Neues: Ein so alter Wert gilt nicht.',
+  'live.moving': 'Noch in Bewegung: warten, bis es steht.',
   'live.chooseWay': 'Richtung jetzt wählen; danach folgt sie dem Vorzeichen.',
   'live.taken': 'Mittel aus {n}',
   'stream.title': 'Wie es seine Werte sendet',
