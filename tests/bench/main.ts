@@ -15,6 +15,7 @@ import { benchGrowth } from './growth.ts';
 import { benchHome } from './home.ts';
 import { benchInstruments } from './instruments.ts';
 import { studyMonteCarlo } from './monteCarlo.ts';
+import { benchPaint } from './paint.ts';
 import { studyPlacement } from './placementSimulation.ts';
 import { benchRecord } from './record.ts';
 import { benchSolve } from './solve.ts';
@@ -32,6 +33,7 @@ const timers: Readonly<Record<string, () => Promise<readonly Timing[]>>> = {
   growth: benchGrowth,
   home: benchHome,
   instruments: benchInstruments,
+  paint: () => onSomeDisplay(benchPaint),
   record: benchRecord,
 };
 

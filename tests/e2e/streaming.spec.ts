@@ -102,7 +102,7 @@ test('the newest of a thousand lines a second is shown, taken once, and missed w
   });
 
   await test.step('leaving the job disconnects', async () => {
-    await page.getByRole('button', { name: /^Home/ }).first().click();
+    await page.getByTestId('go-home').click();
     await expect
       .poll(() =>
         page.evaluate(async () => {

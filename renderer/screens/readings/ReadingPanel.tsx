@@ -160,7 +160,11 @@ export function ReadingPanel(props: ReadingPanelProps): ReactNode {
         onEnter={enter}
         beside={
           <>
-            <AriaButton className="button button-main enter" onPress={enter} data-testid="enter">
+            <AriaButton
+              className={`button ${live !== undefined && text === '' ? 'button-plain' : 'button-main'} enter`}
+              onPress={enter}
+              data-testid="enter"
+            >
               <Icon name="enter" />
               {say('act.enter')}
             </AriaButton>
