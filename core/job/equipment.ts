@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { lineStreamSchema } from '../instruments/schema.ts';
+import { equipmentChecksSchema } from './equipmentChecks.ts';
 
 const id = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
 const name = z.string().min(1).max(120);
@@ -91,10 +92,20 @@ export const fixtureSchema = z.strictObject({
   faceUMm: uMm,
   /** Absent for a fixture of which nothing more is known, and in records made before it could be told. */
   kinematics: kinematicsSchema.optional(),
+  /** Its checks by reversal; absent before the first, and in older records. */
+  checks: equipmentChecksSchema.optional(),
 });
 
 /** A target board, by its size and identity. */
-export const targetSchema = z.strictObject({ ...traced, widthMm: lengthMm, heightMm: lengthMm });
+export const targetSchema = z.strictObject({
+  ...traced,
+  widthMm: lengthMm,
+  heightMm: lengthMm,
+  /** Of width and height; absent where nobody measured them, and in older records. */
+  uMm: uMm.optional(),
+  /** Its checks against a rule; absent before the first, and in older records. */
+  checks: equipmentChecksSchema.optional(),
+});
 
 /** A side arm that carries the plumb line past the tyre: its length from the hub centre to the line. */
 export const sideArmSchema = z.strictObject({ ...traced, side: z.enum(['left', 'right']), lengthMm, uMm });

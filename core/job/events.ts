@@ -8,6 +8,7 @@ import { procedureSchema } from '../procedure/schema.ts';
 import { LANGUAGES } from '../words/index.ts';
 import { equipmentSchema } from './equipment.ts';
 import { roomSchema } from './room.ts';
+import { type SensorKind, sensorKindSchema } from './sensorKind.ts';
 import { shopSchema } from './shop.ts';
 
 const key = z.string().regex(/^[A-Za-z][A-Za-z0-9.]{0,60}$/);
@@ -34,6 +35,8 @@ export const fieldValueSchema = z.union([
 ]);
 export type FieldValue = z.infer<typeof fieldValueSchema>;
 
+export { type SensorKind, sensorKindSchema };
+
 /** What a taken reading keeps of the values it was made from. */
 export const takenSchema = z.strictObject({
   n: z.int().min(1).max(100_000),
@@ -42,7 +45,6 @@ export const takenSchema = z.strictObject({
   lastLine: z.string().max(256),
 });
 
-export const sensorKindSchema = z.enum(['forwardCamera', 'frontRadar', 'cornerRadar', 'surroundCamera']);
 export const dispositionSchema = z.enum([
   'staticHere',
   'dynamicRoad',
@@ -51,7 +53,6 @@ export const dispositionSchema = z.enum([
   'doneElsewhere',
   'refused',
 ]);
-export type SensorKind = z.infer<typeof sensorKindSchema>;
 export type Disposition = z.infer<typeof dispositionSchema>;
 
 export const strikeReasonSchema = z.enum([

@@ -3,11 +3,20 @@ import { z } from 'zod';
 import { procedureSchema } from '../procedure/schema.ts';
 import { fixtureSchema, instrumentSchema, sideArmSchema, targetSchema } from './equipment.ts';
 import { type Room, roomSchema } from './room.ts';
+import { sensorKindSchema } from './sensorKind.ts';
 
 const id = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
 
 export const roleSchema = z.enum(['technician', 'signer', 'office', 'owner']);
 export type Role = z.infer<typeof roleSchema>;
+
+/** What a person may do at one kind of sensor, by what evidence, and until when that holds. */
+export const competenceSchema = z.strictObject({
+  sensor: sensorKindSchema,
+  evidence: z.string().min(1).max(160),
+  until: z.string().regex(/^\d{4}-\d{2}-\d{2}$/),
+});
+export type Competence = z.infer<typeof competenceSchema>;
 
 /** One person who works here; `qualification` is printed on the certificate as it stands. */
 export const personSchema = z.strictObject({
@@ -15,6 +24,8 @@ export const personSchema = z.strictObject({
   name: z.string().min(1).max(80),
   roles: z.array(roleSchema).min(1),
   qualification: z.string().max(160),
+  /** One for a kind of sensor; absent where nothing was recorded, and in older records. */
+  competence: z.array(competenceSchema).max(sensorKindSchema.options.length).optional(),
 });
 export type Person = z.infer<typeof personSchema>;
 

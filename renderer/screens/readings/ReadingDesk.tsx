@@ -6,9 +6,9 @@ import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react
 import { questionReading } from '../../../core/entry/index.ts';
 import type { Job, JobSensor } from '../../../core/job/job.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
+import type { PlacementAnswer, PlacementReading, TiltDirection } from '../../../core/placement/types.ts';
 import { SimulatedFixture } from '../../rehearsal/SimulatedFixture.tsx';
 import { controlSlot, useControlDue } from '../../state/controlSlot.ts';
-import type { PlacementAnswer, PlacementReading, TiltDirection } from '../../../core/placement/types.ts';
 import { entryContext } from '../../state/expectation.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { streamsOf } from '../../state/liveReading.ts';
