@@ -13,7 +13,7 @@ export const DRAWING_WORDS = {
   'drawing.expected': 'as expected',
   'drawing.notMeasured': 'fixture not measured yet',
   'drawing.typical': 'typical, not measured',
-  'drawing.detail': 'Target centre, {factor} × the plan; one square {square}',
+  'drawing.detail': 'Target centre × {factor}; square {square}',
   'drawing.detail.ellipse': '95 %',
   'drawing.detail.ellipseFactor': '95 %, drawn × {factor}',
   'drawing.detail.box': 'permitted',

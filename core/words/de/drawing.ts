@@ -15,7 +15,7 @@ export const DRAWING_DE = {
   'drawing.expected': 'erwartet',
   'drawing.notMeasured': 'Gestell noch nicht gemessen',
   'drawing.typical': 'typisch, nicht gemessen',
-  'drawing.detail': 'Tafelmitte, {factor} × Draufsicht; ein Quadrat {square}',
+  'drawing.detail': 'Tafelmitte × {factor}; Quadrat {square}',
   'drawing.detail.ellipse': '95 %',
   'drawing.detail.ellipseFactor': '95 %, gezeichnet × {factor}',
   'drawing.detail.box': 'zulässig',

@@ -41,6 +41,7 @@ export const SIGNOFF = {
   'missing.equipment': 'the equipment of the sensor',
   'missing.placement': 'the placement of the fixture',
   'missing.capture': 'a capture that passed',
+  'missing.stopReason': 'why the work stops here',
   'missing.withinReason': 'why a value within but not proven is accepted',
   'stop.bay.support': 'The procedure does not permit what the car stands on',
   'stop.bay.survey': 'The floor survey chosen cannot be used',

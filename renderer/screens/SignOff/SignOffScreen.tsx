@@ -12,10 +12,15 @@ import { FindingList } from './FindingList.tsx';
 import { ProofSummary } from './ProofSummary.tsx';
 import { SignPanel, stopReason } from './SignPanel.tsx';
 
+/** Stages whose stops are not put right by going on. */
+const FORBIDDING: ReadonlySet<string> = new Set(['intake', 'prechecks', 'bay']);
+
 /** The kinds a person may ask for: the best one that fits, and to stop honestly, always. */
 export function kindsOf(assessment: Assessment): readonly CertificateKind[] {
-  // What forbids the work leads to the honest end, also while something for it is missing.
-  if (assessment.kind === undefined && assessment.stops.length > 0) return ['notCalibrated', 'calibrated'];
+  // What forbids the work leads to the honest end, also while something for it is missing. A target that does not stand
+  // right yet, or a capture that failed once, forbids nothing: the work goes on.
+  const forbidden = assessment.stops.some((stop) => FORBIDDING.has(stop.stage));
+  if (assessment.kind === undefined && forbidden) return ['notCalibrated', 'calibrated'];
   const best = assessment.kind ?? 'calibrated';
   return best === 'notCalibrated' ? ['notCalibrated'] : [best, 'notCalibrated'];
 }

@@ -43,6 +43,7 @@ export const SIGNOFF_DE = {
   'missing.equipment': 'die Ausrüstung des Sensors',
   'missing.placement': 'das Aufstellen des Gestells',
   'missing.capture': 'ein bestandenes Einlernen',
+  'missing.stopReason': 'warum die Arbeit hier endet',
   'missing.withinReason': 'warum ein Wert innerhalb ohne Nachweis angenommen wird',
   'stop.bay.support': 'Die Vorgabe erlaubt nicht, worauf das Fahrzeug steht',
   'stop.bay.survey': 'Die gewählte Bodenaufnahme ist nicht nutzbar',
