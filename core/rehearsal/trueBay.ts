@@ -85,7 +85,7 @@ export interface World {
 /** What goes wrong in a real bay: where a made point lies beside where it should (level, mm), and how a reading errs. */
 export interface Errors {
   beside(point: string): readonly [number, number];
-  read(key: string, value: number): number;
+  read(key: string, value: number, direction?: TiltDirection): number;
 }
 
 const FAULTLESS: Errors = { beside: () => [0, 0], read: (_key, value) => value };
@@ -257,7 +257,7 @@ const OPPOSITE: Readonly<Record<TiltDirection, TiltDirection>> = {
 function withErrors(numbers: Numbers, errors: Errors): Numbers {
   const read: Numbers = {};
   for (const [key, { value, direction }] of Object.entries(numbers)) {
-    const seen = errors.read(key, value);
+    const seen = errors.read(key, value, direction);
     if (direction === undefined) read[key] = { value: seen };
     else read[key] = { value: Math.abs(seen), direction: seen < 0 ? OPPOSITE[direction] : direction };
   }

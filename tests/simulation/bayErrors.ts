@@ -7,7 +7,8 @@
  * - a bar end's mark lies beside it by bob and mark;
  * - the tape is off by one scale and one hook for all readings, and for each reading by the rest of its class limit (limits
  *   alone are known: rectangular), by holding it to the marks, and by repeatability; then it is read to its step;
- * - staff, hub height, target height, inclinometer, toe values of a report: one normal error each;
+ * - staff, hub height, target height, toe values of a report: one normal error each;
+ * - a tilt is off by the seat and scale of the inclinometer, kept by every reading of that tilt, and by each reading's own error;
  * - repeatability of tape, bob and inclinometer is stated as pooled with 20 degrees of freedom: its true size is therefore not
  *   the stated one but, person by person, one that may have given it;
  * - side arms, bar and face differ from their stated sizes within their stated u.
@@ -24,8 +25,10 @@ import type {
   PlacementEquipment,
   PlacementInstrument,
   PlacementReading,
+  TiltDirection,
 } from '../../core/placement/types.ts';
 import { type Errors, type TrueLayout, trueReadings } from '../../core/rehearsal/trueBay.ts';
+import { tiltAfterReversal } from '../../core/uncertainty/instruments.ts';
 import { asReadings } from '../core/placement/trueLayout.ts';
 import type { Draws } from './draws.ts';
 
@@ -64,8 +67,8 @@ export function personIn(layout: TrueLayout, measuring: Measuring, draws: Draws)
   const hook = measuring.tape?.hook === true ? draws.withinLimits(hookUncertaintyMm(tapeClass)) : 0;
   const repeat = work.tapeRepeatMm * trueOverPooled(draws);
   const plumbMm = work.plumbMm * trueOverPooled(draws);
-  const inclinometerRad = work.inclinometerRad * trueOverPooled(draws);
-  const really: WorkUncertainties = { ...work, plumbMm, inclinometerRad, tapeRepeatMm: repeat };
+  const tiltErrorRad = tiltErrors(work, draws);
+  const really: WorkUncertainties = { ...work, plumbMm, tapeRepeatMm: repeat };
   const tapeMm = (lengthMm: number): number =>
     scale * lengthMm +
     hook +
@@ -91,7 +94,33 @@ export function personIn(layout: TrueLayout, measuring: Measuring, draws: Draws)
     dropAgain: () => {
       for (const side of ['carLeft', 'carRight']) marks.delete(`barMark.${side}`);
     },
-    errors: { beside, read: (key, value) => readingOf(key, value, measuring, really, tapeMm, draws) },
+    errors: {
+      beside,
+      read: (key, value, direction) =>
+        key.startsWith('fixture.')
+          ? value + tiltErrorRad(key, direction)
+          : readingOf(key, value, measuring, really, tapeMm, draws),
+    },
+  };
+}
+
+/**
+ * The error of each reading of a tilt: what is kept is drawn once for each tilt, the rest anew with every seating. What is kept
+ * leans one way whichever way the tilt itself goes.
+ */
+function tiltErrors(
+  work: WorkUncertainties,
+  draws: Draws,
+): (key: string, direction: TiltDirection | undefined) => number {
+  const { keptRad, repeatRad } = tiltAfterReversal(work.inclinometerRad, work.inclinometerKeptRad);
+  const really = repeatRad * trueOverPooled(draws);
+  const kept = new Map<string, number>();
+  return (key, direction) => {
+    const known = kept.get(key);
+    const own = known ?? keptRad * draws.normal();
+    if (known === undefined) kept.set(key, own);
+    const otherWay = direction === 'awayFromCar' || direction === 'carRightLow';
+    return (otherWay ? -own : own) + really * draws.normal();
   };
 }
 
@@ -164,7 +193,6 @@ function readingOf(
     const held = Math.hypot(work.heightSetMm, work.tapeRepeatMm) * normal();
     return toStep(value + own + held, STEP_OF_HEIGHT_MM);
   }
-  if (key.startsWith('fixture.')) return value + work.inclinometerRad * normal();
   if (key.startsWith('toe.')) return value + defaultUncertainties.toeRad * normal();
   const eye = key === 'face' ? defaultUncertainties.bodyFacePlumbMm * normal() : 0;
   const step = tape === undefined ? TAPE_STEP_MM : equipmentStep(equipment, tape);
