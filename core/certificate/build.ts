@@ -1,7 +1,7 @@
 /** The whole printable certificate of a sealed job, worded and rounded: a pure function of its input. */
 import type { JobSensor } from '../job/job.ts';
 import { localMinute, offsetText, utcSecond } from '../job/localTime.ts';
-import type { StationFinding } from '../placement/types.ts';
+import type { StationFinding } from '../placement/finding.ts';
 import { inLanguage, LANGUAGE_TAGS, say, spokenLanguage } from '../words/index.ts';
 import { certificateQrText } from './attachment.ts';
 import { coordinateRow, radialRow } from './coordinateText.ts';

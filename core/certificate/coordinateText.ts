@@ -1,7 +1,7 @@
 /** One coordinate of a station in printed words: what it is measured from, required, found, deviation, tolerance. */
 import type { TargetPlace } from '../frames.ts';
 import { isAngleCoordinate } from '../frames.ts';
-import type { CoordinateFinding, RadialFinding, StationFinding, VerdictName } from '../placement/types.ts';
+import type { CoordinateFinding, RadialFinding, StationFinding, VerdictName } from '../placement/finding.ts';
 import { wrapRad } from '../units.ts';
 import { deviationInWords, say } from '../words/index.ts';
 import type { VerdictKind, VerdictRow } from './document.ts';

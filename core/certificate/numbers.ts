@@ -4,12 +4,8 @@
  */
 
 import { isAngleCoordinate } from '../frames.ts';
-import type {
-  CoordinateFinding,
-  PlacementAnswer,
-  RadialFinding,
-  StationFinding,
-} from '../placement/types.ts';
+import type { CoordinateFinding, RadialFinding, StationFinding } from '../placement/finding.ts';
+import type { PlacementAnswer } from '../placement/placementAnswer.ts';
 import { degFromRad, formatFixed, percentFromRad, wrapRad } from '../units.ts';
 import type { PrintedNumber } from './attachment.ts';
 

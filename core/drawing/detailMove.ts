@@ -1,5 +1,5 @@
 /** Arrows of the move that comes next, in the detail: from where centre and ends stand to where the move takes them. */
-import type { Move } from '../placement/types.ts';
+import type { Move } from '../placement/instruction.ts';
 import type { DetailModel, Shift } from './detailModel.ts';
 import type { DetailPlaces } from './detailPlaces.ts';
 import { movedAlong, scenePoint } from './pieces.ts';

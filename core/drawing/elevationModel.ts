@@ -3,7 +3,8 @@
  * a stated factor; what stands on the floor keeps its own scale. x is ahead of the rear axle, y up by gravity from the
  * floor under the rear axle, mm.
  */
-import type { StationRequirement, VehicleFound } from '../placement/types.ts';
+import type { VehicleFound } from '../placement/found.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { niceBelow, SCALE_STEPS } from './niceScale.ts';
 import { scenePoint } from './pieces.ts';
 import { type PlanModel, type PlanRequest, planModel } from './planModel.ts';

@@ -1,5 +1,5 @@
 /** Figures of the plan: the chain of dimensions beside the car, and on paper the deviations under the detail. */
-import type { CoordinateFinding, StationFinding } from '../placement/types.ts';
+import type { CoordinateFinding, StationFinding } from '../placement/finding.ts';
 import { formatDeg, formatLength, wrapRad } from '../units.ts';
 import { deviationInWords } from '../words/direction.ts';
 import { say } from '../words/index.ts';

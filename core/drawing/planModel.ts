@@ -3,17 +3,13 @@
  * not, and always known which. Rear-axle midpoint at zero, x ahead along the centreline, y to the car's left, mm.
  */
 import type { PointInVehicle, PoseInVehicle } from '../frames.ts';
+import type { StationFinding } from '../placement/finding.ts';
+import type { VehicleFound, VehiclePoint } from '../placement/found.ts';
+import type { PlacementAnswer } from '../placement/placementAnswer.ts';
+import type { Wheel } from '../placement/placementReading.ts';
+import { WHEELS } from '../placement/placementReading.ts';
 import type { ReadingPoint, ReadingSpec } from '../placement/recipe.ts';
-import type {
-  AheadDatum,
-  PlacementAnswer,
-  StationFinding,
-  StationRequirement,
-  VehicleFound,
-  VehiclePoint,
-  Wheel,
-} from '../placement/types.ts';
-import { WHEELS } from '../placement/types.ts';
+import type { AheadDatum, StationRequirement } from '../placement/requirement.ts';
 import type { DecimalSign, LengthUnit } from '../units.ts';
 import { type CarShape, NOMINAL_CAR } from './carShape.ts';
 import type { PlanCovariance } from './errorEllipse.ts';

@@ -5,8 +5,9 @@
  */
 
 import { aimSizeAt50 } from '../placement/consequence.ts';
+import type { AimError, VerdictName } from '../placement/finding.ts';
+import type { PlacementAnswer } from '../placement/placementAnswer.ts';
 import { fixturePartOf } from '../placement/recipe.ts';
-import type { AimError, PlacementAnswer, VerdictName } from '../placement/types.ts';
 import type { ProcedureCondition } from '../procedure/schema.ts';
 import { say } from '../words/index.ts';
 import { movedTooEarly } from './adhesiveClock.ts';

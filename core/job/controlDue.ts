@@ -5,11 +5,13 @@
  * present time; times in UTC milliseconds. A clock that was set to an earlier time makes no pause.
  */
 import { defaultUncertainties } from '../placement/defaults.ts';
+import type { NextAction } from '../placement/instruction.ts';
 import { readingName } from '../placement/nextAction.ts';
+import type { PlacementInput } from '../placement/placementInput.ts';
+import type { ReadingSlot } from '../placement/placementReading.ts';
 import { repeatability } from '../placement/readings.ts';
 import { defaultRecipe, type ReadingSpec, slotKey } from '../placement/recipe.ts';
 import { holds } from '../placement/setups.ts';
-import type { NextAction, PlacementInput, ReadingSlot } from '../placement/types.ts';
 import { repeatabilityLimit } from '../uncertainty/readingUncertainty.ts';
 import type { Job, JobSensor, RecordedReading } from './job.ts';
 import { placementInput } from './solve.ts';

@@ -7,7 +7,9 @@ import type { KnownHeight } from '../bay/weightedPlane.ts';
 import { atWheels, WHEEL_NAMES } from '../bay/wheels.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { defaultUncertainties } from '../placement/defaults.ts';
-import type { StationFinding, StationRequirement, VehicleFound } from '../placement/types.ts';
+import type { StationFinding } from '../placement/finding.ts';
+import type { VehicleFound } from '../placement/found.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { type FixtureSetting, fixtureSetting } from '../vehicle/index.ts';
 import type { Job } from './job.ts';
 

@@ -17,7 +17,8 @@ import { type SurveyStandingError, surveyStanding } from '../bay/surveyValidity.
 import { WHEEL_NAMES } from '../bay/wheels.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { entry } from '../linalg/matrix.ts';
-import type { PlacementReading, StationRequirement } from '../placement/types.ts';
+import type { PlacementReading } from '../placement/placementReading.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { err, ok, type Result } from '../result.ts';
 import type { Equipment } from './equipment.ts';
 import type { Job } from './job.ts';

@@ -2,7 +2,8 @@
  * Impact: a stored job solved again with what is now known to be wrong put right, beside what it said. Which verdicts turn
  * is what the owners of the cars must be told. Pure: nothing stored is changed.
  */
-import type { PlacementAnswer, RadialFinding, StationFinding, VerdictName } from '../placement/types.ts';
+import type { RadialFinding, StationFinding, VerdictName } from '../placement/finding.ts';
+import type { PlacementAnswer } from '../placement/placementAnswer.ts';
 import { err, ok, type Result } from '../result.ts';
 import { type Correction, correctJob } from './correction.ts';
 import type { Job } from './job.ts';

@@ -1,5 +1,5 @@
 /** The state of one job: what `reduce` makes of its events. Plain data, the same in window, service and tests. */
-import type { SetUps } from '../placement/types.ts';
+import type { SetUps } from '../placement/placementReading.ts';
 import type { Procedure } from '../procedure/schema.ts';
 import type { Equipment } from './equipment.ts';
 import type { Disposition, FieldValue, Payload, SensorKind } from './events.ts';

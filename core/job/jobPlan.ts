@@ -3,7 +3,8 @@
  * for planning. The car is the one found as soon as it is known, until then one of the middle size: a plan changes by tenths
  * of a millimetre between cars, a verdict on the instruments hardly ever. Only a bar fixture can be planned.
  */
-import type { PlacementInput, VehicleFound } from '../placement/types.ts';
+import type { VehicleFound } from '../placement/found.ts';
+import type { PlacementInput } from '../placement/placementInput.ts';
 import { planDefaults } from '../planning/defaults.ts';
 import {
   type Alternative,

@@ -4,7 +4,7 @@
  * point C of the mat after it in the procedure, `floor.mat.A` the staff on point A.
  */
 import type { Mat, MatPlace, MatTie } from '../placement/bodies/mats.ts';
-import type { ReadingSlot, Wheel } from '../placement/types.ts';
+import type { ReadingSlot, Wheel } from '../placement/placementReading.ts';
 
 const WHEEL = /^mat\.wheel\.(FL|FR|RL|RR)\.([A-Za-z0-9]+)$/;
 const NEXT = /^mat\.next\.([A-Za-z0-9]+)\.([A-Za-z0-9]+)$/;

@@ -3,19 +3,14 @@
  * solver. The same for window, service, command line and certificate check.
  */
 import { aimSourceOf } from '../placement/consequence.ts';
+import type { InstrumentKind, PlacementEquipment } from '../placement/equipment.ts';
+import type { PlacementAnswer } from '../placement/placementAnswer.ts';
+import type { PlacementError } from '../placement/placementError.ts';
+import type { PlacementInput } from '../placement/placementInput.ts';
+import type { PlacementReading, ReadingSlot, TiltDirection } from '../placement/placementReading.ts';
 import { defaultRecipe } from '../placement/recipe.ts';
 import { solvePlacement } from '../placement/solvePlacement.ts';
 import { joinStands, type StandAnswer } from '../placement/stands.ts';
-import type {
-  InstrumentKind,
-  PlacementAnswer,
-  PlacementEquipment,
-  PlacementError,
-  PlacementInput,
-  PlacementReading,
-  ReadingSlot,
-  TiltDirection,
-} from '../placement/types.ts';
 import { type ProcedureFault, resolveProcedure } from '../procedure/resolve.ts';
 import { err, invariant, ok, type Result } from '../result.ts';
 import { radFromDeg } from '../units.ts';

@@ -14,23 +14,19 @@ import {
   tieKey,
 } from '../placement/bodies/mats.ts';
 import { defaultUncertainties } from '../placement/defaults.ts';
+import type { CoordinateFinding, StationFinding } from '../placement/finding.ts';
+import type { NextAction } from '../placement/instruction.ts';
 import { worstVerdict } from '../placement/judge.ts';
 import { readingName } from '../placement/nextAction.ts';
+import type { PlacementAnswer } from '../placement/placementAnswer.ts';
+import type { PlacementError } from '../placement/placementError.ts';
+import type { PlacementInput } from '../placement/placementInput.ts';
+import type { PlacementReading, ReadingSlot } from '../placement/placementReading.ts';
+import type { SuspectFinding } from '../placement/readingFinding.ts';
 import { type SlotValue, type SlotValues, slotValues, spreadFindings } from '../placement/readings.ts';
 import { defaultRecipe, type ReadingSpec, slotKey } from '../placement/recipe.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { heldReadings, missingSlots } from '../placement/setups.ts';
-import type {
-  CoordinateFinding,
-  NextAction,
-  PlacementAnswer,
-  PlacementError,
-  PlacementInput,
-  PlacementReading,
-  ReadingSlot,
-  StationFinding,
-  StationRequirement,
-  SuspectFinding,
-} from '../placement/types.ts';
 import type { Procedure } from '../procedure/schema.ts';
 import { err, ok, type Result } from '../result.ts';
 import { say } from '../words/index.ts';

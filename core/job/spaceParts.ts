@@ -3,7 +3,7 @@
 import type { ParkingLimits } from '../bay/space/parking.ts';
 import { type Bay, rollingStrip, type SpacePart } from '../bay/space/room.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import type { StationRequirement } from '../placement/types.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import type { BayNeeds } from '../procedure/schema.ts';
 import type { Equipment } from './equipment.ts';
 import { type CarSize, carOutline } from './parking.ts';

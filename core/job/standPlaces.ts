@@ -4,7 +4,7 @@
  */
 import type { Vec2 } from '../geometry/vector.ts';
 import { endSign } from '../placement/facing.ts';
-import type { StationRequirement } from '../placement/types.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { type Equipment, fixtureShape } from './equipment.ts';
 import type { CarSize } from './parking.ts';
 

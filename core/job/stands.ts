@@ -2,8 +2,10 @@
  * Which readings of a job belong to which stand of the fixture. A stand is a reposition station of one sensor with its
  * slides. The journal says when the fixture was put up for another one; before any was named it is at the first.
  */
+
+import type { SetUps } from '../placement/placementReading.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { stationsByStand } from '../placement/stands.ts';
-import type { SetUps, StationRequirement } from '../placement/types.ts';
 import { type Job, type RecordedSetUps, standKey } from './job.ts';
 
 /** One stand: its stations, the set-ups its readings belong to, and whether the fixture is there now. */

@@ -7,6 +7,7 @@
 import type { Shared } from '../adjust/network.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import type { VehiclePoint } from './found.ts';
 import { hubId, markId, pointId } from './names.ts';
 import {
   EMPTY,
@@ -17,11 +18,12 @@ import {
   type NetworkPart,
   straightFloor,
 } from './networkPart.ts';
+import type { PlacementInput } from './placementInput.ts';
+import type { Wheel } from './placementReading.ts';
+import { WHEELS } from './placementReading.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { type CarStarts, inSpace, readingAt } from './starts.ts';
 import { meanOfRepeats, tapeDistance, tapeReadingU } from './tape.ts';
-import type { PlacementInput, VehiclePoint, Wheel } from './types.ts';
-import { WHEELS } from './types.ts';
 
 const leftWheel = (wheel: Wheel): boolean => wheel === 'FL' || wheel === 'RL';
 const axleOf = (wheel: Wheel): { readonly from: string; readonly to: string } =>

@@ -3,10 +3,10 @@ import type { RowResult, Solution } from '../adjust/solution.ts';
 import { repeatabilityLimit } from '../uncertainty/readingUncertainty.ts';
 import type { WorkUncertainties } from './defaults.ts';
 import { shareName } from './names.ts';
+import type { ControlFinding, GlobalTestFinding, ResidualFinding, SuspectFinding } from './readingFinding.ts';
 import { repeatability, type SlotValues } from './readings.ts';
 import type { ReadingSpec } from './recipe.ts';
 import { slotKey } from './recipe.ts';
-import type { ControlFinding, GlobalTestFinding, ResidualFinding, SuspectFinding } from './types.ts';
 
 /** The global test; absent while nothing is redundant. */
 export function globalTestOf(solution: Solution): GlobalTestFinding | undefined {

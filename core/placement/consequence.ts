@@ -8,7 +8,7 @@ import type { Coordinate } from '../frames.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { wrapRad } from '../units.ts';
 import type { BodyKind } from './bodies/readings.ts';
-import type { AimError, AimSource, Consequence } from './types.ts';
+import type { AimError, AimSource, Consequence } from './finding.ts';
 
 /** Where down the road the consequence is told, m. */
 const ROAD_METRES = 50;

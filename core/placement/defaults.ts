@@ -8,7 +8,7 @@ import { tapeInstrument } from '../uncertainty/instruments.ts';
 import { LEAST_POOLED_DOF } from '../uncertainty/readingUncertainty.ts';
 import type { TapeClass } from '../uncertainty/tapeClass.ts';
 import { radFromDeg } from '../units.ts';
-import type { WorkClass } from './types.ts';
+import type { WorkClass } from './equipment.ts';
 
 /** The uncertainties of one way of working. */
 export interface WorkUncertainties {

@@ -7,7 +7,8 @@ import type { Readjuster } from '../adjust/trials/readjust.ts';
 import { rotationMatrix } from '../geometry/rotation.ts';
 import { at } from '../linalg/at.ts';
 import { FIXTURE_ID, hubId, markId, pointId } from './names.ts';
-import { type StationRequirement, WHEELS } from './types.ts';
+import { WHEELS } from './placementReading.ts';
+import type { StationRequirement } from './requirement.ts';
 
 /** Writes the deviations of all lanes: result k (ahead, left, up in mm, yaw, pitch, roll in rad) to into[k][from + lane]. */
 export type DeviationWriter = (into: readonly Float64Array[], from: number) => void;

@@ -2,7 +2,8 @@
  * Which way the target's face looks, and what follows for the sides of the bar. The fixture's Y points to the left of
  * one who looks out of the face: for a target ahead of the car that is the car's right, for one behind the car's left.
  */
-import type { CarSide, StationRequirement } from './types.ts';
+import type { CarSide } from './placementReading.ts';
+import type { StationRequirement } from './requirement.ts';
 
 /** Cosine below which a face looks across the car: its bar has no car's-left end, and this recipe does not serve it. */
 const ALONG_LIMIT = Math.SQRT1_2 - 1e-9;

@@ -4,10 +4,11 @@ import type { Solution } from '../adjust/solution.ts';
 import { pointInVehicle } from '../frames.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { pointToVehicle } from '../vehicle/frame.ts';
+import type { FixtureFound } from './found.ts';
 import { frameOf, targetAtCentre, turnBetween, vehiclePoint } from './model.ts';
 import { FIXTURE_ID, pointId } from './names.ts';
+import type { CarSide } from './placementReading.ts';
 import { asPose, covarianceBlock } from './poses.ts';
-import type { CarSide, FixtureFound } from './types.ts';
 
 /** Pose and covariance of a solved fixture. */
 export function fixtureFound(solution: Solution): FixtureFound {

@@ -12,6 +12,7 @@ import { fixtureNeeds } from './bodies/needs.ts';
 import { CORNER_DISTANCES, cornerPlace } from './bodies/readings.ts';
 import { tiltKnowledge, tiltParts } from './bodies/tilts.ts';
 import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import type { PlacementFixture } from './equipment.ts';
 import { endSign, facingYawRad, leftSign } from './facing.ts';
 import { BAR_DISTANCES, type BarStarts } from './fixtureStart.ts';
 import {
@@ -24,11 +25,13 @@ import {
   slideTiltId,
 } from './names.ts';
 import { EMPTY, floorReading, freePoint, type NetworkPart } from './networkPart.ts';
+import type { PlacementError } from './placementError.ts';
+import type { PlacementInput } from './placementInput.ts';
+import type { CarSide } from './placementReading.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { nearPoints } from './recipeSpec.ts';
 import { inSpace } from './starts.ts';
 import { meanOfRepeats, type ReadingU, tapeDistance, tapeOf } from './tape.ts';
-import type { CarSide, PlacementError, PlacementFixture, PlacementInput } from './types.ts';
 
 /** The fixture's part: the network part and the body. */
 export interface FixturePart extends NetworkPart {

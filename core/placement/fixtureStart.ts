@@ -5,8 +5,11 @@
 import type { Vec2 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
 import { endSign, facingYawRad } from './facing.ts';
+import type { PlacementError } from './placementError.ts';
+import type { PlacementInput } from './placementInput.ts';
 import type { SlotValues } from './readings.ts';
 import { nearPoints } from './recipeSpec.ts';
+import type { StationRequirement } from './requirement.ts';
 import {
   type CarStarts,
   type MeasuredCircle,
@@ -15,7 +18,6 @@ import {
   nearer,
   readingAt,
 } from './starts.ts';
-import type { PlacementError, PlacementInput, StationRequirement } from './types.ts';
 
 /** Rough plan places of the two bar marks, and whether they lie beyond the extended points as seen from the car. */
 export interface BarStarts {

@@ -1,9 +1,17 @@
 /** Placement: from readings of one stand of the fixture to verdicts and moves. */
 export { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+export * from './equipment.ts';
+export * from './finding.ts';
+export * from './found.ts';
+export * from './instruction.ts';
 export { moveValues } from './moves.ts';
 export { knownWordKey, shareName } from './names.ts';
 export { type PlacementNetwork, placementNetwork } from './network.ts';
 export { readingName } from './nextAction.ts';
+export * from './placementAnswer.ts';
+export * from './placementError.ts';
+export * from './placementInput.ts';
+export * from './placementReading.ts';
 export { quickPlacement, quickSteps } from './quick/quickPlacement.ts';
 export type {
   QuickAnswer,
@@ -13,6 +21,7 @@ export type {
   QuickNext,
   QuickStep,
 } from './quick/types.ts';
+export * from './readingFinding.ts';
 export { slotValues } from './readings.ts';
 export {
   defaultRecipe,
@@ -23,6 +32,7 @@ export {
   slotKey,
   specOf,
 } from './recipe.ts';
+export * from './requirement.ts';
 export {
   fixtureMovedTo,
   heldReadings,
@@ -34,4 +44,3 @@ export {
   type SetUpEvent,
 } from './setups.ts';
 export { solvePlacement } from './solvePlacement.ts';
-export * from './types.ts';

@@ -1,7 +1,8 @@
 /** The verdict on one coordinate or on a position in a plane by the decision rule of the job, and the worst of several. */
 import { decideWithinCircle, type PlanDeviation } from '../uncertainty/conformity.ts';
 import { type Decision, decide, GUARD_FACTOR } from '../uncertainty/decision.ts';
-import type { DecisionRuleName, PermittedDeviation, VerdictName } from './types.ts';
+import type { VerdictName } from './finding.ts';
+import type { DecisionRuleName, PermittedDeviation } from './requirement.ts';
 
 /** What a verdict is made from. `consistent` is the global test of the adjustment. */
 export interface Judged {

@@ -17,6 +17,7 @@ import {
   type VehicleFrame,
   vehicleFrame,
 } from '../vehicle/frame.ts';
+import type { PlacementFixture } from './equipment.ts';
 import { leftSign } from './facing.ts';
 import { floorWeights } from './fixtureNetwork.ts';
 import {
@@ -29,7 +30,7 @@ import {
   slideHeightErrorId,
   slideTiltId,
 } from './names.ts';
-import type { AheadDatum, LineDatum, PlacementFixture, StationRequirement } from './types.ts';
+import type { AheadDatum, LineDatum, StationRequirement } from './requirement.ts';
 
 /** A point of the network as a vector in the bay frame, mm. */
 export function bayPoint(estimates: Estimates, id: string): Vec3 {

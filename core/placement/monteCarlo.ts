@@ -18,12 +18,15 @@ import { type Interval, type Summary, summarise } from '../uncertainty/coverageI
 import { randomFrom } from '../uncertainty/random.ts';
 import { ZIGGURAT_GENERATOR } from '../uncertainty/ziggurat.ts';
 import { deviationWriter } from './deviationLanes.ts';
+import type { CoordinateFinding } from './finding.ts';
 import { placementNetwork } from './network.ts';
+import type { PlacementError } from './placementError.ts';
+import type { PlacementInput } from './placementInput.ts';
 import { type SlotValues, slotValues } from './readings.ts';
 import { defaultRecipe } from './recipe.ts';
+import type { StationRequirement } from './requirement.ts';
 import { heldReadings } from './setups.ts';
 import { stationFinding } from './stations.ts';
-import type { CoordinateFinding, PlacementError, PlacementInput, StationRequirement } from './types.ts';
 
 /** One coordinate of the placed station, linear and simulated. */
 export interface SimulatedCoordinate {

@@ -9,6 +9,10 @@ import { type Matrix, multiply, transpose } from '../linalg/matrix.ts';
 import { type DecimalSign, formatLength, type LengthUnit } from '../units.ts';
 import { PLACEMENT_WORDS, type PlacementWordKey } from '../words/placement.ts';
 import { BODIES, type BodyKind } from './bodies/readings.ts';
+import type { PlacementFixture } from './equipment.ts';
+import type { StationFinding } from './finding.ts';
+import type { PoseCovariance } from './found.ts';
+import type { Move, MoveKind } from './instruction.ts';
 import { beyondMm, turnsText } from './kinematics/amount.ts';
 import type { JointPositions } from './kinematics/fixtureKinematics.ts';
 import { keptBy } from './kinematics/kept.ts';
@@ -17,15 +21,8 @@ import { mayStand } from './kinematics/standing.ts';
 import { type OwnUncertainties, pivotFor, type Step, stepsTo } from './kinematics/steps.ts';
 import { turnBetween } from './model.ts';
 import type { ReadingSpec } from './recipe.ts';
+import type { DecisionRuleName } from './requirement.ts';
 import { retakeAfter } from './setups.ts';
-import type {
-  DecisionRuleName,
-  Move,
-  MoveKind,
-  PlacementFixture,
-  PoseCovariance,
-  StationFinding,
-} from './types.ts';
 
 /** What moves are computed from. `heightMm` is the target's height over the floor, which the mast's length follows. */
 export interface MoveInput {

@@ -3,7 +3,8 @@
  * its slot key, and what is known beforehand has a name of its own; several of those are told as one thing.
  */
 import type { RecipeWordKey } from '../words/recipe.ts';
-import type { CarSide, VehiclePoint, Wheel } from './types.ts';
+import type { VehiclePoint } from './found.ts';
+import type { CarSide, Wheel } from './placementReading.ts';
 
 /** A network point's name. */
 export const pointId = (

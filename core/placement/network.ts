@@ -15,11 +15,12 @@ import { facingYawRad, hasCarSides, looksAlongCar } from './facing.ts';
 import { type FixturePart, fixturePart } from './fixtureNetwork.ts';
 import { barStarts } from './fixtureStart.ts';
 import { joined } from './networkPart.ts';
+import type { PlacementError } from './placementError.ts';
+import type { PlacementInput } from './placementInput.ts';
 import { impossibleFloors, impossibleTilts } from './plausible.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { type CarStarts, carStarts } from './starts.ts';
 import { tapeUnknowns } from './tape.ts';
-import type { PlacementError, PlacementInput } from './types.ts';
 
 /** The network, and why the fixture is not in it although the car is. */
 export interface PlacementNetwork {

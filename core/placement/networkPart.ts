@@ -3,8 +3,8 @@ import type { NetworkPoint, Reading, Shared, Side } from '../adjust/network.ts';
 import { floorHeightMm } from '../bay/staff.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { defaultUncertainties } from './defaults.ts';
+import type { LengthWithU } from './equipment.ts';
 import type { SlotValue } from './readings.ts';
-import type { LengthWithU } from './types.ts';
 
 /** Part of a network. */
 export interface NetworkPart {

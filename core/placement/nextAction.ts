@@ -1,17 +1,13 @@
 /** The one line that says what to do next: one action, in the words of the catalogue. */
 import { say } from '../words/index.ts';
 import { RECIPE_WORDS, type RecipeWordKey } from '../words/recipe.ts';
+import type { StationFinding } from './finding.ts';
+import type { Move, NextAction } from './instruction.ts';
 import { knownWordKey } from './names.ts';
+import type { PlacementError } from './placementError.ts';
+import type { ReadingSlot } from './placementReading.ts';
+import type { ControlFinding, SuspectFinding } from './readingFinding.ts';
 import { type ReadingSpec, slotKey } from './recipe.ts';
-import type {
-  ControlFinding,
-  Move,
-  NextAction,
-  PlacementError,
-  ReadingSlot,
-  StationFinding,
-  SuspectFinding,
-} from './types.ts';
 
 /** What the next action follows from. */
 export interface NextInput {

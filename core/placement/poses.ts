@@ -2,8 +2,8 @@
 import { type PoseInVehicle, poseInVehicle } from '../frames.ts';
 import { yawPitchRoll } from '../geometry/rotation.ts';
 import { at } from '../linalg/at.ts';
+import type { PoseCovariance } from './found.ts';
 import type { TargetPose } from './model.ts';
-import type { PoseCovariance } from './types.ts';
 
 /** A pose as plain numbers of the vehicle frame. */
 export function asPose({ at: place, rotation }: TargetPose): PoseInVehicle {

@@ -6,16 +6,12 @@
 import { tiltAfterReversal } from '../uncertainty/instruments.ts';
 import { repeatabilityLimit } from '../uncertainty/readingUncertainty.ts';
 import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import type { PlacementInstrument } from './equipment.ts';
+import type { PlacementInput } from './placementInput.ts';
+import type { PlacementReading, ReadingSlot, TiltDirection } from './placementReading.ts';
+import type { SpreadFinding } from './readingFinding.ts';
 import type { ReadingSpec } from './recipe.ts';
 import { slotKey } from './recipe.ts';
-import type {
-  PlacementInput,
-  PlacementInstrument,
-  PlacementReading,
-  ReadingSlot,
-  SpreadFinding,
-  TiltDirection,
-} from './types.ts';
 
 /** The readings of one slot taken together. Value in mm or radians, signed only through `direction`. */
 export interface SlotValue {

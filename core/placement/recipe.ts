@@ -7,7 +7,7 @@
 import { invariant } from '../result.ts';
 import { type BodyKind, bodyReadings } from './bodies/readings.ts';
 import { nearPoints, type ReadingPoint, type ReadingSpec, spec, targetHeight } from './recipeSpec.ts';
-import type { StationRequirement } from './types.ts';
+import type { StationRequirement } from './requirement.ts';
 
 export * from './recipeSpec.ts';
 

@@ -1,14 +1,14 @@
 /** What one reading of a recipe is: the row that window, solver, certificate and tests read. Data and look-ups only. */
+import type { InstrumentKind } from './equipment.ts';
+import type { VehiclePoint } from './found.ts';
 import type {
   FixturePart,
-  InstrumentKind,
   ReadingPurpose,
   ReadingSlot,
   SetUpBody,
-  StationRequirement,
   TiltDirection,
-  VehiclePoint,
-} from './types.ts';
+} from './placementReading.ts';
+import type { StationRequirement } from './requirement.ts';
 
 /** Where in the job a reading is taken. */
 export type ReadingStage = 'bay' | 'datum' | 'placement' | 'stations';

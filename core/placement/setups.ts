@@ -3,17 +3,18 @@
  * set-ups it depends on and leaves the solution when one of them ends, unless the move that ended it left what the reading
  * knows as it was (a raised mast leaves the bar's place over the floor). Older readings stay visible.
  */
-import type { ReadingSpec } from './recipe.ts';
-import { slotKey } from './recipe.ts';
+
+import type { MoveKind } from './instruction.ts';
+import type { PlacementInput } from './placementInput.ts';
 import {
   FIXTURE_PARTS,
   type FixturePart,
-  type MoveKind,
-  type PlacementInput,
   type PlacementReading,
   type ReadingSlot,
   type SetUps,
-} from './types.ts';
+} from './placementReading.ts';
+import type { ReadingSpec } from './recipe.ts';
+import { slotKey } from './recipe.ts';
 
 /** What may happen to a set-up: a bump or a push of either body, or a move that we asked for and that is done. */
 export type SetUpEvent =

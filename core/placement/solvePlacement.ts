@@ -9,25 +9,23 @@ import { solve } from '../adjust/solve.ts';
 import { err, ok, type Result } from '../result.ts';
 import { controlFindings, globalTestOf, redundancyOf, residualsOf, suspectsOf } from './checks.ts';
 import { defaultUncertainties } from './defaults.ts';
+import type { StationFinding } from './finding.ts';
 import { fixtureFound } from './fixtureFound.ts';
+import type { Move } from './instruction.ts';
 import { worstVerdict } from './judge.ts';
 import { movesTo, slideIsOff, slideMove } from './moves.ts';
 import { shareName } from './names.ts';
 import { type PlacementNetwork, placementNetwork } from './network.ts';
 import { nextAction } from './nextAction.ts';
+import type { PlacementAnswer } from './placementAnswer.ts';
+import type { PlacementError } from './placementError.ts';
+import type { PlacementInput } from './placementInput.ts';
+import type { PlacementReading } from './placementReading.ts';
 import { type SlotValues, slotValues, spreadFindings } from './readings.ts';
 import { defaultRecipe, fixturePartOf, type ReadingSpec } from './recipe.ts';
+import type { StationRequirement } from './requirement.ts';
 import { heldReadings, missingSlots } from './setups.ts';
 import { stationFinding } from './stations.ts';
-import type {
-  Move,
-  PlacementAnswer,
-  PlacementError,
-  PlacementInput,
-  PlacementReading,
-  StationFinding,
-  StationRequirement,
-} from './types.ts';
 import { knowsBodyFace, knowsThrustLine, vehicleFound } from './vehicleFound.ts';
 
 /** The adjuster's failures as they concern a person here; those that only a bug can cause keep their code. */

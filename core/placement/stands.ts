@@ -3,10 +3,14 @@
  * of its own with the full readings, and the slides that follow it belong to it. Each stand is solved by itself against
  * the same car; here the answers become one. What is told to the person is told of the stand the fixture is at now.
  */
+
+import type { NextAction } from './instruction.ts';
 import { worstVerdict } from './judge.ts';
+import type { PlacementAnswer } from './placementAnswer.ts';
+import type { ReadingSlot } from './placementReading.ts';
 import type { ReadingSpec } from './recipe.ts';
 import { slotKey } from './recipe.ts';
-import type { NextAction, PlacementAnswer, ReadingSlot, StationRequirement } from './types.ts';
+import type { StationRequirement } from './requirement.ts';
 
 /** Stations by stand: each reposition with the slides after it. A slide before any reposition makes a stand of its own. */
 export function stationsByStand(

@@ -6,9 +6,11 @@
 import { circlesMeet } from '../geometry/circles.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import { err, ok, type Result } from '../result.ts';
+import type { VehiclePoint } from './found.ts';
+import type { PlacementError } from './placementError.ts';
+import type { Wheel } from './placementReading.ts';
 import { impossibleFloors } from './plausible.ts';
 import type { SlotValues } from './readings.ts';
-import type { PlacementError, VehiclePoint, Wheel } from './types.ts';
 
 /** Circles that miss each other by more than this name their readings as impossible together, mm. */
 const GAP_LIMIT_MM = 60;

@@ -9,6 +9,7 @@ import { invariant } from '../result.ts';
 import { coverageFactor } from '../uncertainty/coverage.ts';
 import { offsetFromLineMm } from '../vehicle/datum.ts';
 import { aimErrorOf, consequenceOf } from './consequence.ts';
+import type { AimError, CoordinateFinding, RadialFinding, ReadingShare, StationFinding } from './finding.ts';
 import { judge, judgeWithinCircle, worstVerdict } from './judge.ts';
 import {
   deviations,
@@ -22,18 +23,10 @@ import {
   turnBetween,
 } from './model.ts';
 import { shareName, slideErrorId, slideHeightErrorId } from './names.ts';
+import type { PlacementInput } from './placementInput.ts';
 import { asPose, covarianceBlock } from './poses.ts';
 import type { SlotValues } from './readings.ts';
-import type {
-  AimError,
-  CoordinateFinding,
-  PlacementInput,
-  RadialFinding,
-  RadialPlane,
-  ReadingShare,
-  StationFinding,
-  StationRequirement,
-} from './types.ts';
+import type { RadialPlane, StationRequirement } from './requirement.ts';
 
 /** Shares of the variance by what a person knows them as, the largest first. */
 export function sharesOf(contributions: readonly Contribution[]): readonly ReadingShare[] {

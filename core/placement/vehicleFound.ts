@@ -8,11 +8,12 @@ import { entry } from '../linalg/matrix.ts';
 import { invariant } from '../result.ts';
 import { linesDiffer } from '../vehicle/datum.ts';
 import { pointToVehicle } from '../vehicle/frame.ts';
+import type { FoundQuantity, ThrustLineFound, VehicleFound, VehiclePoint } from './found.ts';
 import { aheadDatumMm, bayPoint, frameOf, lineHeadingRad, vehiclePoint } from './model.ts';
 import { hubId, markId, pointId } from './names.ts';
+import type { Wheel } from './placementReading.ts';
+import { WHEELS } from './placementReading.ts';
 import type { SlotValues } from './readings.ts';
-import type { FoundQuantity, ThrustLineFound, VehicleFound, VehiclePoint, Wheel } from './types.ts';
-import { WHEELS } from './types.ts';
 
 const EXTENDED = ['ahead.L', 'ahead.R', 'behind.L', 'behind.R'] as const;
 

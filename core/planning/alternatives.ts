@@ -1,5 +1,5 @@
 /** What would prove a tolerance that a plan does not: other recipes and more careful work, each reading taken once. */
-import type { WorkClass } from '../placement/types.ts';
+import type { WorkClass } from '../placement/equipment.ts';
 import { planDesign, predict } from './predict.ts';
 import { provable } from './proves.ts';
 import { planOnce, RECIPES } from './recipes.ts';

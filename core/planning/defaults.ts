@@ -2,7 +2,7 @@
  * What planning takes for granted about a car, a stand and a person until told better. Common practice, no source, except
  * where a source stands beside the number.
  */
-import type { InstrumentKind } from '../placement/types.ts';
+import type { InstrumentKind } from '../placement/equipment.ts';
 import { radFromDeg } from '../units.ts';
 
 /** Every default of planning, in one object. Lengths mm, angles rad, times s. */

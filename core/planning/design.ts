@@ -10,7 +10,7 @@ import { COORDINATES } from '../frames.ts';
 import { addAt, at, indexAt, item } from '../linalg/at.ts';
 import { deviations, type Slid, targetAtCentre, targetSlid } from '../placement/model.ts';
 import { slideErrorId, slideHeightErrorId } from '../placement/names.ts';
-import type { StationRequirement } from '../placement/types.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { err, invariant, ok, type Result } from '../result.ts';
 import { type LaidOut, modelOf, networkOf, valuesOf } from './network.ts';
 import type { PlanningError, PlanTarget } from './types.ts';

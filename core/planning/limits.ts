@@ -1,5 +1,5 @@
 /** What limits a prediction, told by the thing that would have to be better: parts of the variance summed by instrument. */
-import type { ReadingShare } from '../placement/types.ts';
+import type { ReadingShare } from '../placement/finding.ts';
 import type { PlanningWordKey } from '../words/planning.ts';
 
 type Tail<K> = K extends `planning.limit.${infer Name}` ? Name : never;

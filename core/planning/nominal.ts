@@ -6,8 +6,9 @@
 import { rotate, rotationMatrix } from '../geometry/rotation.ts';
 import { add, length, scaled, subtract, type Vec3 } from '../geometry/vector.ts';
 import { endSign } from '../placement/facing.ts';
+import type { TiltDirection, Wheel } from '../placement/placementReading.ts';
 import { nearPoints } from '../placement/recipe.ts';
-import type { StationRequirement, TiltDirection, Wheel } from '../placement/types.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { invariant } from '../result.ts';
 import { planDefaults } from './defaults.ts';
 import type { PlanCar, PlanSetUp } from './types.ts';

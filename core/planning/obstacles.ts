@@ -4,7 +4,7 @@
  */
 import { rotate, rotationMatrix } from '../geometry/rotation.ts';
 import { add, type Vec2, type Vec3 } from '../geometry/vector.ts';
-import { WHEELS, type Wheel } from '../placement/types.ts';
+import { WHEELS, type Wheel } from '../placement/placementReading.ts';
 import { planDefaults } from './defaults.ts';
 import { type Nominal, pointAt } from './nominal.ts';
 import type { ObstacleName, PlanCar, PlanSetUp } from './types.ts';

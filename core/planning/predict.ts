@@ -1,7 +1,7 @@
 /** Predicted u, dof and U of every coordinate, from the design matrix and the stated uncertainties alone. */
 import { at } from '../linalg/at.ts';
+import type { ReadingShare } from '../placement/finding.ts';
 import { shareName } from '../placement/names.ts';
-import type { ReadingShare } from '../placement/types.ts';
 import { err, ok, type Result } from '../result.ts';
 import { coverageFactor } from '../uncertainty/coverage.ts';
 import { type Design, designOf } from './design.ts';

@@ -3,7 +3,7 @@
  * how far the target may then be off, and what stands in the way where it could not. At its best means in the middle of two
  * limits, which for equal ones is no deviation at all.
  */
-import type { DecisionRuleName, PermittedDeviation } from '../placement/types.ts';
+import type { DecisionRuleName, PermittedDeviation } from '../placement/requirement.ts';
 import { decide } from '../uncertainty/decision.ts';
 import { planDefaults } from './defaults.ts';
 import type { Design } from './design.ts';

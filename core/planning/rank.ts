@@ -3,8 +3,8 @@
  * Exact: every candidate is solved anew, for the one coordinate that matters.
  */
 import { at } from '../linalg/at.ts';
+import type { PlacementReading } from '../placement/placementReading.ts';
 import { slotKey } from '../placement/recipe.ts';
-import type { PlacementReading } from '../placement/types.ts';
 import { coverageFactor } from '../uncertainty/coverage.ts';
 import type { Design } from './design.ts';
 import { type Counts, countsOf, dofOf, evaluate, missingOf } from './evaluate.ts';

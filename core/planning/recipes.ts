@@ -3,8 +3,9 @@
  * all of them: the plumbed body face, the rear wheels' headings, the slides.
  */
 import { length, subtract } from '../geometry/vector.ts';
+import type { InstrumentKind } from '../placement/equipment.ts';
 import { defaultRecipe, nearPoints, type ReadingSpec, slotKey } from '../placement/recipe.ts';
-import type { InstrumentKind, StationRequirement } from '../placement/types.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { planDefaults } from './defaults.ts';
 import { distanceEnds, type Nominal, pointAt } from './nominal.ts';
 import type { PlanRecipe, PlanSetUp, PlanSlot, RecipeId } from './types.ts';

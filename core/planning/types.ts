@@ -4,16 +4,10 @@
  * in radians, signs of ISO 8855 in the vehicle frame whose origin is under the rear-axle midpoint.
  */
 import type { Coordinate } from '../frames.ts';
-import type {
-  DecisionRuleName,
-  InstrumentKind,
-  LengthWithU,
-  PermittedDeviation,
-  PlacementEquipment,
-  ReadingShare,
-  StationRequirement,
-  Wheel,
-} from '../placement/types.ts';
+import type { InstrumentKind, LengthWithU, PlacementEquipment } from '../placement/equipment.ts';
+import type { ReadingShare } from '../placement/finding.ts';
+import type { Wheel } from '../placement/placementReading.ts';
+import type { DecisionRuleName, PermittedDeviation, StationRequirement } from '../placement/requirement.ts';
 
 /** The car as its maker's data sheet has it. What is absent takes the defaults of `planDefaults`. */
 export interface PlanCar {

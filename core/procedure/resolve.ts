@@ -4,7 +4,7 @@
  * enters a procedure wants the whole list.
  */
 import { COORDINATES, type Coordinate, isAngleCoordinate } from '../frames.ts';
-import type { PermittedDeviation, StationRequirement } from '../placement/types.ts';
+import type { PermittedDeviation, StationRequirement } from '../placement/requirement.ts';
 import { err, ok, type Result } from '../result.ts';
 import type { PROCEDURE_WORDS } from '../words/procedure.ts';
 import type { InputValues } from './evaluate.ts';

@@ -1,5 +1,5 @@
 /** What hands make of a move: near to what was asked, never exactly. */
-import type { Move } from '../placement/types.ts';
+import type { Move } from '../placement/instruction.ts';
 import { type RehearsalState, streamOf } from './rehearsalBay.ts';
 import type { Pose6 } from './trueBay.ts';
 

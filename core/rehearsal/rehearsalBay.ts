@@ -3,7 +3,7 @@
  * from a seed, so that the same rehearsal can be looked at again. Nobody but the person's hands knows where it stands.
  */
 
-import type { AheadDatum, RequiredCoordinate, StationRequirement } from '../placement/types.ts';
+import type { AheadDatum, RequiredCoordinate, StationRequirement } from '../placement/requirement.ts';
 import { randomFrom } from '../uncertainty/random.ts';
 import { standardNormal } from '../uncertainty/sampler.ts';
 import { radFromDeg } from '../units.ts';

@@ -5,9 +5,11 @@
 import type { EntrySpec } from '../entry/index.ts';
 import { lineExtensionU } from '../placement/carNetwork.ts';
 import { defaultUncertainties, type WorkUncertainties } from '../placement/defaults.ts';
+import type { PlacementEquipment } from '../placement/equipment.ts';
+import type { TiltDirection } from '../placement/placementReading.ts';
 import { type ReadingSpec, slotKey } from '../placement/recipe.ts';
 import { nearPoints } from '../placement/recipeSpec.ts';
-import type { PlacementEquipment, StationRequirement, TiltDirection } from '../placement/types.ts';
+import type { StationRequirement } from '../placement/requirement.ts';
 import { degFromRad, formatFixed, MM_PER_INCH } from '../units.ts';
 import { type RehearsalState, rehearsalLayout, streamOf } from './rehearsalBay.ts';
 import { type Errors, type TrueLayout, trueReadings } from './trueBay.ts';

@@ -5,7 +5,8 @@
  * World: Z up by gravity. The car stands on a plane floor; its hubs are given in its own frame (ahead, left, height over
  * the floor plane). The target's pose is given in the car's frame; the fixture may stand on a floor of its own.
  */
-import type { PlacementEquipment, TiltDirection } from '../placement/types.ts';
+import type { PlacementEquipment } from '../placement/equipment.ts';
+import type { TiltDirection } from '../placement/placementReading.ts';
 
 export type P3 = readonly [number, number, number];
 export type Pose6 = {

@@ -2,7 +2,8 @@
 import { isAngleCoordinate } from '../../core/frames.ts';
 import type { Job, JobSensor } from '../../core/job/job.ts';
 import { solveJob } from '../../core/job/solve.ts';
-import type { CoordinateFinding, PlacementAnswer, StationFinding } from '../../core/placement/types.ts';
+import type { CoordinateFinding, StationFinding } from '../../core/placement/finding.ts';
+import type { PlacementAnswer } from '../../core/placement/placementAnswer.ts';
 import { formatDeg, formatMm, formatShare, wrapRad } from '../../core/units.ts';
 import { deviationInWords, say, templateOf, type WordKey } from '../../core/words/index.ts';
 

@@ -8,7 +8,7 @@ import type {
   PermittedDeviation,
   RequiredCoordinate,
   StationRequirement,
-} from '../../core/placement/types.ts';
+} from '../../core/placement/requirement.ts';
 import type { PlanSetUp, RecipeId } from '../../core/planning/index.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import { radFromDeg } from '../../core/units.ts';

@@ -3,7 +3,7 @@
  * It shows where the fixture is as eyes would, and nothing of where it must be: that is the readings' business.
  */
 import { type PointerEvent, type ReactNode, useRef, useState } from 'react';
-import type { PlacementAnswer } from '../../core/placement/types.ts';
+import type { PlacementAnswer } from '../../core/placement/placementAnswer.ts';
 import { bumperAhead, draggedBy, movedAsAsked, type RehearsalState } from '../../core/rehearsal/index.ts';
 import { say } from '../../core/words/index.ts';
 import type { HeldJob } from '../state/heldJob.ts';

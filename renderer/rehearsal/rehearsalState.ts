@@ -5,7 +5,7 @@
 import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { Job } from '../../core/job/job.ts';
-import type { StationRequirement } from '../../core/placement/types.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import { type RehearsalState, startState } from '../../core/rehearsal/index.ts';
 
 interface Rehearsals {

@@ -4,7 +4,7 @@ import type { Instrument } from '../../core/job/equipment.ts';
 import { readingEntry } from '../../core/job/facts.ts';
 import type { Job } from '../../core/job/job.ts';
 import { placementInput } from '../../core/job/solve.ts';
-import type { TiltDirection } from '../../core/placement/types.ts';
+import type { TiltDirection } from '../../core/placement/placementReading.ts';
 import {
   type RehearsalState,
   type RehearsalWork,

@@ -6,8 +6,8 @@ import type { LineStream } from '../../core/instruments/index.ts';
 import type { Equipment, Instrument } from '../../core/job/equipment.ts';
 import type { Payload } from '../../core/job/events.ts';
 import type { Shop } from '../../core/job/shop.ts';
+import type { TiltDirection } from '../../core/placement/placementReading.ts';
 import type { ReadingSpec } from '../../core/placement/recipe.ts';
-import type { TiltDirection } from '../../core/placement/types.ts';
 import type { Slot } from './readings.ts';
 import type { NewestValue } from './streams.ts';
 

@@ -1,7 +1,7 @@
 /** Facts that open a new set-up: a move that was asked for and is done, or a body that was moved or bumped. */
 import type { Job } from '../../core/job/job.ts';
+import type { Move } from '../../core/placement/instruction.ts';
 import { keptByAll } from '../../core/placement/setups.ts';
-import type { Move } from '../../core/placement/types.ts';
 import { moveSentence } from '../text/moveWords.ts';
 import type { EntryToSend } from './recorder.ts';
 

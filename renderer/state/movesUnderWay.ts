@@ -5,12 +5,10 @@
  */
 import type { BodyMove, Job, JobSensor } from '../../core/job/job.ts';
 import { reduce } from '../../core/job/reduce.ts';
-import type {
-  Move,
-  PlacementAnswer,
-  StationFinding,
-  StationRequirement,
-} from '../../core/placement/types.ts';
+import type { StationFinding } from '../../core/placement/finding.ts';
+import type { Move } from '../../core/placement/instruction.ts';
+import type { PlacementAnswer } from '../../core/placement/placementAnswer.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import { moveSentence } from '../text/moveWords.ts';
 import type { HeldJob } from './heldJob.ts';
 import { BETWEEN } from './moves.ts';

@@ -6,8 +6,10 @@
 import type { Answers } from '../../core/job/assess.ts';
 import type { Job, JobSensor } from '../../core/job/job.ts';
 import { placementInput, type SolveError, solveJob } from '../../core/job/solve.ts';
+import type { PlacementAnswer } from '../../core/placement/placementAnswer.ts';
+import type { PlacementReading } from '../../core/placement/placementReading.ts';
 import { defaultRecipe, type ReadingSpec } from '../../core/placement/recipe.ts';
-import type { PlacementAnswer, PlacementReading, StationRequirement } from '../../core/placement/types.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import type { Result } from '../../core/result.ts';
 import { spokenLanguage } from '../../core/words/index.ts';
 

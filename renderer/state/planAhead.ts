@@ -6,7 +6,8 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Job, JobSensor } from '../../core/job/job.ts';
 import { enoughOf, type JobPlan, type JobPlanError, jobPlan } from '../../core/job/jobPlan.ts';
 import { placementInput } from '../../core/job/solve.ts';
-import type { PlacementInput, VehicleFound } from '../../core/placement/types.ts';
+import type { VehicleFound } from '../../core/placement/found.ts';
+import type { PlacementInput } from '../../core/placement/placementInput.ts';
 import type { Enough } from '../../core/planning/index.ts';
 import { ok, type Result } from '../../core/result.ts';
 

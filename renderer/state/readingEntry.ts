@@ -9,8 +9,8 @@ import {
 import type { Equipment, Instrument } from '../../core/job/equipment.ts';
 import { type ReadingFact, readingEntry, readingPayload } from '../../core/job/facts.ts';
 import type { Job } from '../../core/job/job.ts';
+import type { PlacementReading, TiltDirection } from '../../core/placement/placementReading.ts';
 import type { ReadingSpec } from '../../core/placement/recipe.ts';
-import type { PlacementReading, TiltDirection } from '../../core/placement/types.ts';
 import { ok, type Result } from '../../core/result.ts';
 import { formatDeg, radFromDeg } from '../../core/units.ts';
 import { lengthText } from '../text/lengthText.ts';

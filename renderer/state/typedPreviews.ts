@@ -1,6 +1,6 @@
 /** The readings of a stage that are typed and can be read, for the preview. What is doubtful takes no part. */
 import type { Job } from '../../core/job/job.ts';
-import type { PlacementReading, TiltDirection } from '../../core/placement/types.ts';
+import type { PlacementReading, TiltDirection } from '../../core/placement/placementReading.ts';
 import { entryContext } from './expectation.ts';
 import type { PlacementView } from './placementView.ts';
 import { instrumentsFor, previewReading, readReading } from './readingEntry.ts';

@@ -1,5 +1,5 @@
 /** What is found of the car, as label, value and U; slopes and turns in words, never with a sign. */
-import type { FoundQuantity, ThrustLineFound, VehicleFound } from '../../core/placement/types.ts';
+import type { FoundQuantity, ThrustLineFound, VehicleFound } from '../../core/placement/found.ts';
 import { formatDeg, formatFixed, percentFromRad } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
 import { lengthText } from './lengthText.ts';

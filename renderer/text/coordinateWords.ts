@@ -3,7 +3,7 @@ import { verdictShape } from '../../core/certificate/coordinateText.ts';
 import type { ToleranceBar, VerdictKind } from '../../core/certificate/document.ts';
 import { isAngleCoordinate, type TargetPlace } from '../../core/frames.ts';
 import type { Job } from '../../core/job/job.ts';
-import type { CoordinateFinding, RadialFinding, StationFinding } from '../../core/placement/types.ts';
+import type { CoordinateFinding, RadialFinding, StationFinding } from '../../core/placement/finding.ts';
 import { formatDeg, formatFixed, formatShare, wrapRad } from '../../core/units.ts';
 import { deviationInWords, say } from '../../core/words/index.ts';
 import { lengthText } from './lengthText.ts';

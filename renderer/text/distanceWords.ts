@@ -1,7 +1,7 @@
 /** The three coordinates a fixture is moved by, as a person across the bay reads them: how far and which way to move it. */
 import type { TargetPlace } from '../../core/frames.ts';
 import type { Job } from '../../core/job/job.ts';
-import type { StationFinding } from '../../core/placement/types.ts';
+import type { StationFinding } from '../../core/placement/finding.ts';
 import { formatDeg } from '../../core/units.ts';
 import { type DirectionKey, moveInWords, say } from '../../core/words/index.ts';
 import type { Arrow, DistanceRow } from '../ui/DistanceView.tsx';

@@ -1,6 +1,8 @@
 /** What an answer says about its readings, in sentences: which does not fit, which repeats spread, which control fails. */
+
+import type { PlacementAnswer } from '../../core/placement/placementAnswer.ts';
+import type { SuspectFinding } from '../../core/placement/readingFinding.ts';
 import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
-import type { PlacementAnswer, SuspectFinding } from '../../core/placement/types.ts';
 import { formatDeg } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
 import { lengthText } from './lengthText.ts';

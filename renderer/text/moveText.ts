@@ -1,6 +1,7 @@
 /** A move in words, its amount in the unit lengths are shown in. */
+
+import type { Move } from '../../core/placement/instruction.ts';
 import { moveValues } from '../../core/placement/moves.ts';
-import type { Move } from '../../core/placement/types.ts';
 import { shownLengthUnit } from './lengthText.ts';
 import { sayKey } from './sayKey.ts';
 

@@ -1,7 +1,8 @@
 /** A move in a list: what to do, by how many turns, what it should change, what is read again after all of them. */
 import { COORDINATES, type Coordinate, isAngleCoordinate, type TargetPlace } from '../../core/frames.ts';
+import type { StationFinding } from '../../core/placement/finding.ts';
+import type { Move } from '../../core/placement/instruction.ts';
 import { type ReadingSpec, slotKey } from '../../core/placement/recipe.ts';
-import type { Move, StationFinding } from '../../core/placement/types.ts';
 import { formatDeg, radFromDeg } from '../../core/units.ts';
 import { deviationInWords, say, withoutThenRead } from '../../core/words/index.ts';
 import { lengthText } from './lengthText.ts';

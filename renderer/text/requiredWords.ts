@@ -1,5 +1,5 @@
 /** Where a station wants its target, in words: an amount and a side from its datum, never a signed number. */
-import type { StationRequirement } from '../../core/placement/types.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import { say } from '../../core/words/index.ts';
 import { lengthText } from './lengthText.ts';
 

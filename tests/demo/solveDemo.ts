@@ -4,9 +4,10 @@ import { parseQuantity } from '../../core/entry/index.ts';
 import { readingEntry } from '../../core/job/facts.ts';
 import { type Shop, shopSchema } from '../../core/job/shop.ts';
 import { placementEquipment } from '../../core/job/solve.ts';
+import type { PlacementAnswer } from '../../core/placement/placementAnswer.ts';
+import type { PlacementReading, TiltDirection } from '../../core/placement/placementReading.ts';
 import { defaultRecipe, specOf } from '../../core/placement/recipe.ts';
 import { solvePlacement } from '../../core/placement/solvePlacement.ts';
-import type { PlacementAnswer, PlacementReading, TiltDirection } from '../../core/placement/types.ts';
 import { resolveProcedure } from '../../core/procedure/index.ts';
 import { type DemoScript, demoScriptSchema } from '../../electron/cli/demoScript.ts';
 

@@ -5,7 +5,7 @@ import { readingEntry, typedValue } from '../../core/job/facts.ts';
 import type { JobEvent } from '../../core/job/reduce.ts';
 import { fieldById } from '../../core/job/stages/index.ts';
 import { defaultRecipe, specOf } from '../../core/placement/recipe.ts';
-import type { StationRequirement } from '../../core/placement/types.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import type { DemoScript, DemoStep } from '../../electron/cli/demoScript.ts';
 import { slotOfStep } from './playInWindow.ts';
 

@@ -1,8 +1,9 @@
 /** Properties of placement over seeded random bays: fast-check with the seed in the name, 100 runs unless said otherwise. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { PlacementReading } from '../../core/placement/placementReading.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import { solvePlacement } from '../../core/placement/solvePlacement.ts';
-import type { PlacementReading, StationRequirement } from '../../core/placement/types.ts';
 import type { TrueLayout } from '../../core/rehearsal/trueBay.ts';
 import { answerOf, deviationsOf, stationOf } from '../core/placement/answers.ts';
 import { CENTRE, EQUIPMENT, inputOf, SQUARE } from '../core/placement/trueLayout.ts';

@@ -1,7 +1,8 @@
 /** What must hold for any plan of any car: more readings never hurt, and a tape read again does nothing to a drop's part. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { DecisionRuleName, WorkClass } from '../../core/placement/types.ts';
+import type { WorkClass } from '../../core/placement/equipment.ts';
+import type { DecisionRuleName } from '../../core/placement/requirement.ts';
 import { countsOf, evaluate } from '../../core/planning/evaluate.ts';
 import { fewest } from '../../core/planning/fewest.ts';
 import { limitName } from '../../core/planning/limits.ts';

@@ -20,13 +20,9 @@ import {
   splitTapeClass,
   type WorkUncertainties,
 } from '../../core/placement/defaults.ts';
+import type { PlacementEquipment, PlacementInstrument } from '../../core/placement/equipment.ts';
+import type { PlacementReading, TiltDirection } from '../../core/placement/placementReading.ts';
 import { TAPE_STEP_MM } from '../../core/placement/tape.ts';
-import type {
-  PlacementEquipment,
-  PlacementInstrument,
-  PlacementReading,
-  TiltDirection,
-} from '../../core/placement/types.ts';
 import { type Errors, type TrueLayout, trueReadings } from '../../core/rehearsal/trueBay.ts';
 import { tiltAfterReversal } from '../../core/uncertainty/instruments.ts';
 import { asReadings } from '../core/placement/trueLayout.ts';

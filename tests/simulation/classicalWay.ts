@@ -14,7 +14,7 @@
  */
 
 import { defaultUncertainties } from '../../core/placement/defaults.ts';
-import type { WorkClass } from '../../core/placement/types.ts';
+import type { WorkClass } from '../../core/placement/equipment.ts';
 import type { Pose6 } from '../../core/rehearsal/trueBay.ts';
 import { SQUARE } from '../core/placement/trueLayout.ts';
 import type { Draws } from './draws.ts';

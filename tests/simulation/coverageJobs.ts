@@ -3,13 +3,10 @@
  * options) are measured by simulated people and solved by the whole chain from readings to findings.
  */
 import { COORDINATES, type Coordinate } from '../../core/frames.ts';
+import type { PlacementEquipment, PlacementInstrument } from '../../core/placement/equipment.ts';
+import type { PlacementInput } from '../../core/placement/placementInput.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import { solvePlacement } from '../../core/placement/solvePlacement.ts';
-import type {
-  PlacementEquipment,
-  PlacementInput,
-  PlacementInstrument,
-  StationRequirement,
-} from '../../core/placement/types.ts';
 import type { TrueLayout } from '../../core/rehearsal/trueBay.ts';
 import { coverageFactor } from '../../core/uncertainty/coverage.ts';
 import { CENTRE } from '../core/placement/trueLayout.ts';

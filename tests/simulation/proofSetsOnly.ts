@@ -3,7 +3,7 @@
  * `solvePlacement` between them, each off by 5 % of its amount and by 2 mm. It shows what the looks save, and what the moves
  * after a proof set are worth by themselves.
  */
-import type { Move } from '../../core/placement/types.ts';
+import type { Move } from '../../core/placement/instruction.ts';
 import type { Pose6 } from '../../core/rehearsal/trueBay.ts';
 import type { Draws } from './draws.ts';
 import {

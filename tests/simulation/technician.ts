@@ -5,15 +5,12 @@
  * floor readings. What is done between proof sets is in `guidedLooks.ts`, the way without the product in `classicalWay.ts`.
  */
 import { COORDINATES, type Coordinate } from '../../core/frames.ts';
+import type { WorkClass } from '../../core/placement/equipment.ts';
+import type { PlacementAnswer } from '../../core/placement/placementAnswer.ts';
+import type { PlacementInput } from '../../core/placement/placementInput.ts';
+import type { PlacementReading } from '../../core/placement/placementReading.ts';
+import type { DecisionRuleName, StationRequirement } from '../../core/placement/requirement.ts';
 import { solvePlacement } from '../../core/placement/solvePlacement.ts';
-import type {
-  DecisionRuleName,
-  PlacementAnswer,
-  PlacementInput,
-  PlacementReading,
-  StationRequirement,
-  WorkClass,
-} from '../../core/placement/types.ts';
 import type { Pose6, TrueLayout } from '../../core/rehearsal/trueBay.ts';
 import { CENTRE, EQUIPMENT, SQUARE } from '../core/placement/trueLayout.ts';
 import { type Measuring, personIn, readBy, type SimulatedPerson } from './bayErrors.ts';

@@ -7,10 +7,12 @@ import type { Vec2 } from '../../geometry/vector.ts';
 import { err, ok, type Result } from '../../result.ts';
 import { endSign, facingYawRad } from '../facing.ts';
 import { type BarStarts, roughAheadMm } from '../fixtureStart.ts';
+import type { PlacementError } from '../placementError.ts';
+import type { PlacementInput } from '../placementInput.ts';
+import type { CarSide } from '../placementReading.ts';
 import type { SlotValues } from '../readings.ts';
 import { nearPoints } from '../recipeSpec.ts';
 import { type CarStarts, type MeasuredCircle, MISCLOSURE_LIMIT_MM, nearer, readingAt } from '../starts.ts';
-import type { CarSide, PlacementError, PlacementInput } from '../types.ts';
 import { CORNER_DISTANCES, cornerPlace } from './readings.ts';
 
 /**

@@ -15,25 +15,21 @@ import { pointToVehicle, rotationToVehicle } from '../../vehicle/frame.ts';
 import { carPart } from '../carNetwork.ts';
 import { globalTestOf, suspectsOf } from '../checks.ts';
 import { defaultUncertainties } from '../defaults.ts';
+import type { ReadingShare, VerdictName } from '../finding.ts';
 import { judge, worstVerdict } from '../judge.ts';
 import { frameOf } from '../model.ts';
 import { markId, pointId } from '../names.ts';
 import { floorReading } from '../networkPart.ts';
+import type { PlacementError } from '../placementError.ts';
+import type { PlacementInput } from '../placementInput.ts';
+import type { Wheel } from '../placementReading.ts';
+import { WHEELS } from '../placementReading.ts';
+import type { GlobalTestFinding, SuspectFinding } from '../readingFinding.ts';
 import type { SlotValue, SlotValues } from '../readings.ts';
+import type { PermittedDeviation } from '../requirement.ts';
 import { type CarStarts, carStarts } from '../starts.ts';
 import { sharesOf } from '../stations.ts';
 import { tapeDistance, tapeUnknowns } from '../tape.ts';
-import type {
-  GlobalTestFinding,
-  PermittedDeviation,
-  PlacementError,
-  PlacementInput,
-  ReadingShare,
-  SuspectFinding,
-  VerdictName,
-  Wheel,
-} from '../types.ts';
-import { WHEELS } from '../types.ts';
 
 /** One mat: its marked points in its own frame, where its origin must lie and how it must be turned. */
 export interface Mat {

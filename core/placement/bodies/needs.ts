@@ -1,8 +1,8 @@
 /** What is still missing before a body's pose can be found, by kind: floor, height, distances, tilts that are not free. */
 import type { Coordinate } from '../../frames.ts';
 import { BAR_DISTANCES } from '../fixtureStart.ts';
+import type { PlacementInput } from '../placementInput.ts';
 import type { SlotValues } from '../readings.ts';
-import type { PlacementInput } from '../types.ts';
 import { CORNER_DISTANCES, isFree } from './readings.ts';
 
 /** Slot keys without which the fixture's pose stays open, apart from the bar distances (three of four are enough). */

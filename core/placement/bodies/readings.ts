@@ -3,6 +3,8 @@
  * whose tilt takes set values and is proven by reversal, corner board. Data only; the models are in the files beside this.
  */
 import type { Coordinate } from '../../frames.ts';
+import type { MoveKind } from '../instruction.ts';
+import type { CarSide, Wheel } from '../placementReading.ts';
 import {
   type Draft,
   type ReadingPoint,
@@ -11,7 +13,7 @@ import {
   targetHeight,
   tiltReading,
 } from '../recipeSpec.ts';
-import type { CarSide, MoveKind, StationRequirement, Wheel } from '../types.ts';
+import type { StationRequirement } from '../requirement.ts';
 
 /** What carries a target. */
 export type BodyKind = 'bar' | 'singleStand' | 'plate' | 'corner';

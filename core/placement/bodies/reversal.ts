@@ -9,10 +9,10 @@ import { err, ok, type Result } from '../../result.ts';
 import { tiltAfterReversal } from '../../uncertainty/instruments.ts';
 import type { WorkUncertainties } from '../defaults.ts';
 import { FIXTURE_ID } from '../names.ts';
+import type { PlacementError } from '../placementError.ts';
 import type { SlotValue, SlotValues } from '../readings.ts';
 import { slotKey } from '../recipeSpec.ts';
 import { meanOfRepeats } from '../tape.ts';
-import type { PlacementError } from '../types.ts';
 
 /** Slot keys of the two readings. */
 export const REVERSAL = ['plate.tilt', 'plate.tiltTurned'] as const;

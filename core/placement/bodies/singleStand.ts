@@ -13,11 +13,12 @@ import { bodyPoints, type FixturePart, heightReadingU } from '../fixtureNetwork.
 import { roughAheadMm } from '../fixtureStart.ts';
 import { FIXTURE_ID, pointId } from '../names.ts';
 import { floorReading, freePoint } from '../networkPart.ts';
+import type { PlacementError } from '../placementError.ts';
+import type { PlacementInput } from '../placementInput.ts';
 import type { SlotValue, SlotValues } from '../readings.ts';
 import { nearPoints } from '../recipeSpec.ts';
 import { type CarStarts, inSpace, meet, readingAt } from '../starts.ts';
 import { tapeDistance, tapeReadingU } from '../tape.ts';
-import type { PlacementError, PlacementInput } from '../types.ts';
 import { fixtureNeeds } from './needs.ts';
 import { tiltKnowledge, tiltParts } from './tilts.ts';
 

@@ -5,10 +5,11 @@ import { tiltAfterReversal } from '../../uncertainty/instruments.ts';
 import type { WorkUncertainties } from '../defaults.ts';
 import { leftSign } from '../facing.ts';
 import { FIXTURE_ID } from '../names.ts';
+import type { PlacementError } from '../placementError.ts';
+import type { PlacementInput } from '../placementInput.ts';
 import type { SlotValue, SlotValues } from '../readings.ts';
 import { slotKey } from '../recipeSpec.ts';
 import { meanOfRepeats } from '../tape.ts';
-import type { PlacementError, PlacementInput } from '../types.ts';
 import { tiltByReversal } from './reversal.ts';
 
 /**

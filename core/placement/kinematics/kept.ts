@@ -5,7 +5,8 @@
  * height. What is not known of a fixture counts as moving everything.
  */
 import type { Coordinate } from '../../frames.ts';
-import type { FixturePart, MoveKind } from '../types.ts';
+import type { MoveKind } from '../instruction.ts';
+import type { FixturePart } from '../placementReading.ts';
 import type { FixtureKinematics } from './fixtureKinematics.ts';
 
 /** Sideways travel of a bar mark that no drop shows, mm: a fifth of what a careful drop is good for (0.8 to 1 mm). */

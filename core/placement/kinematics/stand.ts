@@ -10,7 +10,7 @@
 import { rotate, rotationMatrix, type YawPitchRoll } from '../../geometry/rotation.ts';
 import { add, scaled, subtract, type Vec3 } from '../../geometry/vector.ts';
 import { type Matrix, multiply } from '../../linalg/matrix.ts';
-import type { PlacementFixture } from '../types.ts';
+import type { PlacementFixture } from '../equipment.ts';
 import type { FixtureKinematics, Pivot } from './fixtureKinematics.ts';
 
 /** The six numbers of a stand. */

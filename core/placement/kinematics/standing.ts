@@ -7,7 +7,8 @@
 
 import type { Coordinate } from '../../frames.ts';
 import { decide } from '../../uncertainty/decision.ts';
-import type { CoordinateFinding, DecisionRuleName } from '../types.ts';
+import type { CoordinateFinding } from '../finding.ts';
+import type { DecisionRuleName } from '../requirement.ts';
 import type { OwnUncertainties } from './steps.ts';
 
 /** Half of the room beside the guard band on either side of no deviation; 0 where there is none, or no tolerance. */

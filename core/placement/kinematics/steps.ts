@@ -8,7 +8,7 @@ import { rotate, rotateBack, type YawPitchRoll } from '../../geometry/rotation.t
 import { add, scaled, subtract, type Vec3 } from '../../geometry/vector.ts';
 import type { PlacementWordKey } from '../../words/placement.ts';
 import { endSign } from '../facing.ts';
-import type { MoveKind } from '../types.ts';
+import type { MoveKind } from '../instruction.ts';
 import { beyondMm, settable, turnsFor } from './amount.ts';
 import type { FixtureKinematics, JointPositions, TiltAdjuster, Travel } from './fixtureKinematics.ts';
 import { CENTRE_PIVOT, type Stand, type StandGeometry, standFor } from './stand.ts';

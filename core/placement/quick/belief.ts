@@ -2,8 +2,8 @@
 import { rotationMatrix } from '../../geometry/rotation.ts';
 import { add } from '../../geometry/vector.ts';
 import { multiply } from '../../linalg/matrix.ts';
+import type { PoseCovariance } from '../found.ts';
 import type { TargetPose } from '../model.ts';
-import type { PoseCovariance } from '../types.ts';
 
 /** Six numbers in the order ahead, left, up (mm), yaw, pitch, roll (radians). */
 export type Six = readonly number[];

@@ -9,18 +9,12 @@ import { type Matrix, multiply, transpose } from '../../linalg/matrix.ts';
 import { fromResolution } from '../../uncertainty/quantity.ts';
 import { pointFromVehicle, type VehicleFrame } from '../../vehicle/frame.ts';
 import { defaultUncertainties } from '../defaults.ts';
+import type { PlacementFixture, WorkClass } from '../equipment.ts';
 import { endSign, leftSign } from '../facing.ts';
 import { floorWeights, heightReadingU } from '../fixtureNetwork.ts';
 import type { TargetPose } from '../model.ts';
+import type { CarSide, PlacementReading, SetUps, TiltDirection } from '../placementReading.ts';
 import { TAPE_STEP_MM, tapeReadingU } from '../tape.ts';
-import type {
-  CarSide,
-  PlacementFixture,
-  PlacementReading,
-  SetUps,
-  TiltDirection,
-  WorkClass,
-} from '../types.ts';
 import { changed, type LinearReading, type Six } from './belief.ts';
 
 /** The readings of a look are chosen from these: those of a proof set. */

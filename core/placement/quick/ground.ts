@@ -10,21 +10,19 @@ import { COORDINATES, type Coordinate } from '../../frames.ts';
 import { err, ok, type Result } from '../../result.ts';
 import { decide } from '../../uncertainty/decision.ts';
 import { facingYawRad, looksAlongCar } from '../facing.ts';
+import type { CoordinateFinding } from '../finding.ts';
+import type { PoseCovariance } from '../found.ts';
 import { bayPoint, frameOf, requiredPose, type TargetPose } from '../model.ts';
 import { pointId } from '../names.ts';
 import { placementNetwork } from '../network.ts';
+import type { PlacementError } from '../placementError.ts';
+import type { PlacementInput } from '../placementInput.ts';
 import { type SlotValues, slotValues } from '../readings.ts';
 import { defaultRecipe, type ReadingSpec } from '../recipe.ts';
 import { fixturePartOf, nearPoints } from '../recipeSpec.ts';
+import type { StationRequirement } from '../requirement.ts';
 import { heldReadings } from '../setups.ts';
 import { solvePlacement } from '../solvePlacement.ts';
-import type {
-  CoordinateFinding,
-  PlacementError,
-  PlacementInput,
-  PoseCovariance,
-  StationRequirement,
-} from '../types.ts';
 import { readAll, uncorrelated } from './belief.ts';
 import { expectedValue, linearReading, type Measured, QUICK_READINGS, readingOf } from './expected.ts';
 

@@ -15,13 +15,15 @@ import { pointFromVehicle } from '../../vehicle/frame.ts';
 import { signedTilts, tiltReading } from '../bodies/tilts.ts';
 import { defaultUncertainties } from '../defaults.ts';
 import { barDistances, barEndPlumb, bodyPoints, heightReading } from '../fixtureNetwork.ts';
+import type { PoseCovariance } from '../found.ts';
 import { targetAtCentre, turnBetween } from '../model.ts';
 import { barMarkId, FIXTURE_ID } from '../names.ts';
+import type { PlacementError } from '../placementError.ts';
+import type { PlacementReading } from '../placementReading.ts';
 import { covarianceBlock } from '../poses.ts';
 import { type SlotValues, slotValues } from '../readings.ts';
 import { nearPoints } from '../recipeSpec.ts';
 import { tapeUnknowns } from '../tape.ts';
-import type { PlacementError, PlacementReading, PoseCovariance } from '../types.ts';
 import type { QuickGround } from './ground.ts';
 import type { QuickKnowledge } from './types.ts';
 

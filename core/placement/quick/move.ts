@@ -4,11 +4,11 @@
  * number and not where a hand guesses an amount.
  */
 import { rotationMatrix } from '../../geometry/rotation.ts';
+import type { Move, MoveKind } from '../instruction.ts';
 import type { OwnUncertainties } from '../kinematics/steps.ts';
 import { movesTo, ownUncertainties } from '../moves.ts';
 import { asPose } from '../poses.ts';
 import { TAPE_STEP_MM } from '../tape.ts';
-import type { Move, MoveKind } from '../types.ts';
 import { changed, grown, read, type Six } from './belief.ts';
 import { quickDefaults } from './defaults.ts';
 import { expectedValue, linearReading, type QuickReading, roundingVariance, slopeOf } from './expected.ts';

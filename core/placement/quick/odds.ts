@@ -5,8 +5,8 @@
  */
 import { COORDINATES, type Coordinate } from '../../frames.ts';
 import { probabilityWithin } from '../../uncertainty/decision.ts';
+import type { PoseCovariance } from '../found.ts';
 import { deviations } from '../model.ts';
-import type { PoseCovariance } from '../types.ts';
 import { quickDefaults } from './defaults.ts';
 import type { QuickGround, Room } from './ground.ts';
 import type { QuickCoordinate, QuickKnowledge } from './types.ts';

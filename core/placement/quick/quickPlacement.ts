@@ -5,8 +5,10 @@
  */
 import { ok, type Result } from '../../result.ts';
 import { formatLength } from '../../units.ts';
+import type { MoveKind, NextAction } from '../instruction.ts';
 import { readingName } from '../nextAction.ts';
-import type { MoveKind, NextAction, PlacementError, PlacementReading } from '../types.ts';
+import type { PlacementError } from '../placementError.ts';
+import type { PlacementReading } from '../placementReading.ts';
 import { uncorrelated } from './belief.ts';
 import { quickDefaults } from './defaults.ts';
 import { type QuickGround, quickGround, servesQuickly } from './ground.ts';

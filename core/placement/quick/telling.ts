@@ -3,7 +3,8 @@
  * coordinate's variance counted against the room its tolerance leaves, so that what is wide open comes first.
  */
 import { COORDINATES } from '../../frames.ts';
-import type { PoseCovariance, ReadingSlot } from '../types.ts';
+import type { PoseCovariance } from '../found.ts';
+import type { ReadingSlot } from '../placementReading.ts';
 import { type LinearReading, readAll } from './belief.ts';
 import { quickDefaults } from './defaults.ts';
 import { linearReading, QUICK_READINGS, type QuickReading } from './expected.ts';

@@ -3,15 +3,11 @@
  * guides the hands only. A proof set is solved by `solvePlacement` from proof readings alone and never sees any of this.
  */
 import type { Coordinate } from '../../frames.ts';
+import type { PoseCovariance } from '../found.ts';
+import type { Move, NextAction } from '../instruction.ts';
 import type { TargetPose } from '../model.ts';
-import type {
-  Move,
-  NextAction,
-  PlacementInput,
-  PlacementReading,
-  PoseCovariance,
-  ReadingSlot,
-} from '../types.ts';
+import type { PlacementInput } from '../placementInput.ts';
+import type { PlacementReading, ReadingSlot } from '../placementReading.ts';
 
 /** What is believed of where the target stands: vehicle frame, mm and radians, small turns about the car's axes. */
 export interface QuickKnowledge {

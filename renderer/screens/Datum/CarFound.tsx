@@ -1,6 +1,6 @@
 /** The car as the readings find it: wheelbase, tracks, the two lines and the slope under the wheels. */
 import type { ReactNode } from 'react';
-import type { VehicleFound } from '../../../core/placement/types.ts';
+import type { VehicleFound } from '../../../core/placement/found.ts';
 import { say } from '../../../core/words/index.ts';
 import { carFoundWords } from '../../text/carFoundWords.ts';
 

@@ -2,7 +2,8 @@
 import type { ReactNode } from 'react';
 import type { Coordinate } from '../../../core/frames.ts';
 import type { Job } from '../../../core/job/job.ts';
-import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
+import type { StationFinding } from '../../../core/placement/finding.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { coordinateWords, radialWords } from '../../text/coordinateWords.ts';
 import { CoordinateCard } from './CoordinateCard.tsx';
 

@@ -1,7 +1,7 @@
 /** The moves as a checklist, in the order in which none undoes one before it; each is ticked when it is made. */
 import type { ReactNode } from 'react';
+import type { Move } from '../../../core/placement/instruction.ts';
 import type { ReadingSpec } from '../../../core/placement/recipe.ts';
-import type { Move } from '../../../core/placement/types.ts';
 import { say } from '../../../core/words/index.ts';
 import type { ListedMove, MovesUnderWay } from '../../state/movesUnderWay.ts';
 import { openMoves } from '../../state/movesUnderWay.ts';

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { verdictShape } from '../../../core/certificate/coordinateText.ts';
 import type { Answers } from '../../../core/job/assess.ts';
 import type { JobSensor } from '../../../core/job/job.ts';
-import type { StationFinding } from '../../../core/placement/types.ts';
+import type { StationFinding } from '../../../core/placement/finding.ts';
 import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';

@@ -1,6 +1,7 @@
 /** Which kind of station this is, the number to set on a slide, and where the procedure wants the target. */
 import type { ReactNode } from 'react';
-import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
+import type { StationFinding } from '../../../core/placement/finding.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import type { ProcedureStation } from '../../../core/procedure/schema.ts';
 import { say } from '../../../core/words/index.ts';
 import { lengthText } from '../../text/lengthText.ts';

@@ -1,7 +1,8 @@
 /** The view for a person across the bay, filled from the station in sight: over this window, and in the second one. */
 import { type ReactNode, useMemo } from 'react';
 import type { Job } from '../../../core/job/job.ts';
-import type { StationFinding, StationRequirement } from '../../../core/placement/types.ts';
+import type { StationFinding } from '../../../core/placement/finding.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { say } from '../../../core/words/index.ts';
 import { useFarFacts } from '../../state/useFarFacts.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';

@@ -1,7 +1,7 @@
 /** What the readings say about each other: suspects, spreads, failed controls. Pointed at, never thrown out. */
 import type { ReactNode } from 'react';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
 import type { ReadingSpec } from '../../../core/placement/recipe.ts';
-import type { PlacementAnswer } from '../../../core/placement/types.ts';
 import { say } from '../../../core/words/index.ts';
 import { findingLines, openWords } from '../../text/findingWords.ts';
 import { Notice } from '../../ui/Notice.tsx';

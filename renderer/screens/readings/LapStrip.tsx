@@ -1,7 +1,7 @@
 /** All readings of a stage in walking order, one touchable step each: done, next, to be read again, suspect. */
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
-import type { PlacementAnswer } from '../../../core/placement/types.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
 import { say } from '../../../core/words/index.ts';
 import type { Slot } from '../../state/readings.ts';
 import { sayKey } from '../../text/sayKey.ts';

@@ -5,7 +5,7 @@
 import { type ReactNode, useState } from 'react';
 import { Button as AriaButton } from 'react-aria-components';
 import type { Job, JobSensor } from '../../../core/job/job.ts';
-import type { VehicleFound } from '../../../core/placement/types.ts';
+import type { VehicleFound } from '../../../core/placement/found.ts';
 import { say } from '../../../core/words/index.ts';
 import { type PlanAhead, usePlanAhead } from '../../state/planAhead.ts';
 import { enoughWords, noPlanWords, planWords } from '../../text/planWords.ts';

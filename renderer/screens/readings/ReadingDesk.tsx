@@ -6,7 +6,8 @@ import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react
 import { questionReading } from '../../../core/entry/index.ts';
 import type { Job, JobSensor } from '../../../core/job/job.ts';
 import type { StageId } from '../../../core/job/stages/index.ts';
-import type { PlacementAnswer, PlacementReading, TiltDirection } from '../../../core/placement/types.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
+import type { PlacementReading, TiltDirection } from '../../../core/placement/placementReading.ts';
 import { SimulatedFixture } from '../../rehearsal/SimulatedFixture.tsx';
 import { controlSlot, useControlDue } from '../../state/controlSlot.ts';
 import { entryContext } from '../../state/expectation.ts';

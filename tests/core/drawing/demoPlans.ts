@@ -6,14 +6,12 @@ import type { CarShape } from '../../../core/drawing/carShape.ts';
 import { NOMINAL_CAR } from '../../../core/drawing/carShape.ts';
 import { NOMINAL_FIXTURE, type PlanRequest } from '../../../core/drawing/planModel.ts';
 import { pointInVehicle, poseInVehicle } from '../../../core/frames.ts';
+import type { CoordinateFinding } from '../../../core/placement/finding.ts';
+import type { VehicleFound } from '../../../core/placement/found.ts';
+import type { Move } from '../../../core/placement/instruction.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
 import { defaultRecipe, slotKey } from '../../../core/placement/recipe.ts';
-import type {
-  CoordinateFinding,
-  Move,
-  PlacementAnswer,
-  StationRequirement,
-  VehicleFound,
-} from '../../../core/placement/types.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 
 /** The screen that matters most: the drawing's panel at 1366 by 768, CSS pixels. */
 export const PANEL = { widthPt: 700, heightPt: 520 };

@@ -7,7 +7,7 @@ import { ELLIPSE_95 } from '../../../core/drawing/errorEllipse.ts';
 import { type PlanLayout, planLayout } from '../../../core/drawing/planLayout.ts';
 import { type PlanRequest, planModel } from '../../../core/drawing/planModel.ts';
 import type { ScenePoint } from '../../../core/drawing/scene.ts';
-import type { Move } from '../../../core/placement/types.ts';
+import type { Move } from '../../../core/placement/instruction.ts';
 import { answerFor, DEMO_PLANS, type DemoDeviation } from './demoPlans.ts';
 
 const NEAR: DemoDeviation = {

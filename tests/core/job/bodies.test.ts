@@ -7,8 +7,10 @@ import { assess } from '../../../core/job/assess.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import type { BodyKind } from '../../../core/placement/bodies/readings.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
+import type { PlacementReading } from '../../../core/placement/placementReading.ts';
 import { slotKey } from '../../../core/placement/recipe.ts';
-import type { PlacementAnswer, PlacementReading, StationRequirement } from '../../../core/placement/types.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import type { Procedure } from '../../../core/procedure/schema.ts';
 import {
   distance,

@@ -4,7 +4,7 @@ import { type Correction, correctionSchema, correctJob, trueReading } from '../.
 import { type Impact, impactOf, impactOnJob } from '../../../core/job/impact.ts';
 import type { Job, RecordedReading } from '../../../core/job/job.ts';
 import { solveAll } from '../../../core/job/solve.ts';
-import type { StationRequirement } from '../../../core/placement/types.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { CENTRE, SLIDES, SQUARE } from '../placement/trueLayout.ts';
 import { Journal, procedureOf } from './madeJob.ts';

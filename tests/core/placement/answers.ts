@@ -1,12 +1,9 @@
 /** Small look-ups that the placement tests share. */
 import type { Coordinate } from '../../../core/frames.ts';
+import type { CoordinateFinding, StationFinding } from '../../../core/placement/finding.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
 import { solvePlacement } from '../../../core/placement/solvePlacement.ts';
-import type {
-  CoordinateFinding,
-  PlacementAnswer,
-  PlacementInput,
-  StationFinding,
-} from '../../../core/placement/types.ts';
 
 /** The answer of an input that must have one. */
 export function answerOf(input: PlacementInput): PlacementAnswer {

@@ -3,8 +3,9 @@
  * fixture seems to stand; nothing is proven, and the verdicts that would need agreement are "cannot be judged".
  */
 import { describe, expect, test } from 'vitest';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
 import { slotKey } from '../../../core/placement/recipe.ts';
-import type { PlacementAnswer, PlacementInput } from '../../../core/placement/types.ts';
 import { drawsFrom } from '../../simulation/draws.ts';
 import { answerOf } from './answers.ts';
 import { inputOf, SQUARE } from './trueLayout.ts';

@@ -1,9 +1,10 @@
 /** What an answer says beside the deviations: the car and its lines, the fixture, residuals, free coordinates, repeats. */
 import { describe, expect, test } from 'vitest';
 import { defaultUncertainties } from '../../../core/placement/defaults.ts';
+import type { PlacementReading } from '../../../core/placement/placementReading.ts';
 import { repeatability, slotValues, spreadFindings } from '../../../core/placement/readings.ts';
 import { defaultRecipe } from '../../../core/placement/recipe.ts';
-import type { PlacementReading, StationRequirement } from '../../../core/placement/types.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import type { TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf, coordinateOf, stationOf } from './answers.ts';
 import { CENTRE, inputOf, SQUARE } from './trueLayout.ts';

@@ -6,7 +6,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { lineExtensionU } from '../../../core/placement/carNetwork.ts';
 import { defaultUncertainties, splitTapeClass } from '../../../core/placement/defaults.ts';
-import type { PlacementEquipment } from '../../../core/placement/types.ts';
+import type { PlacementEquipment } from '../../../core/placement/equipment.ts';
 import { type Errors, type TrueLayout, trueReadings } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf, deviationsOf, stationOf } from './answers.ts';
 import { asReadings, EQUIPMENT, inputOf, SQUARE } from './trueLayout.ts';

@@ -3,8 +3,10 @@
  * beside a car that stands on another slope. The words alone must bring the target home, and no move may undo another.
  */
 import { describe, expect, test } from 'vitest';
+import type { Move } from '../../../core/placement/instruction.ts';
 import { moveValues } from '../../../core/placement/moves.ts';
-import type { Move, PlacementAnswer, StationRequirement } from '../../../core/placement/types.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import {
   dotted,
   type P3,

@@ -4,11 +4,12 @@ import { solve } from '../../../core/adjust/solve.ts';
 import { signedTilts } from '../../../core/placement/bodies/tilts.ts';
 import { lineExtensionU } from '../../../core/placement/carNetwork.ts';
 import { defaultUncertainties, hookUncertaintyMm, splitTapeClass } from '../../../core/placement/defaults.ts';
+import type { PlacementInstrument } from '../../../core/placement/equipment.ts';
 import { floorWeights } from '../../../core/placement/fixtureNetwork.ts';
 import { placementNetwork } from '../../../core/placement/network.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
 import { slotValues } from '../../../core/placement/readings.ts';
 import { meanOfRepeats, tapeDistance } from '../../../core/placement/tape.ts';
-import type { PlacementInput, PlacementInstrument } from '../../../core/placement/types.ts';
 import { CENTRE, EQUIPMENT, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 
 const build = (input: PlacementInput) => {

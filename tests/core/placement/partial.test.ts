@@ -1,8 +1,9 @@
 /** Live while readings are typed: what is determined is answered, what is not is named with the reading that would fix it. */
 import { describe, expect, test } from 'vitest';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
 import { slotKey } from '../../../core/placement/recipe.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { solvePlacement } from '../../../core/placement/solvePlacement.ts';
-import type { PlacementInput, StationRequirement } from '../../../core/placement/types.ts';
 import { answerOf, coordinateOf } from './answers.ts';
 import { CENTRE, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 

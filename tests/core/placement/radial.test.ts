@@ -1,8 +1,10 @@
 /** A circle about the required point: verdict with the whole covariance, words, numbers, procedure. */
 import { describe, expect, test } from 'vitest';
 import { placementNumbers } from '../../../core/certificate/numbers.ts';
+import type { RadialFinding } from '../../../core/placement/finding.ts';
 import { judgeWithinCircle } from '../../../core/placement/judge.ts';
-import type { PlacementAnswer, RadialFinding, StationRequirement } from '../../../core/placement/types.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { probabilityWithinCircle } from '../../../core/uncertainty/conformity.ts';
 import { answerOf, coordinateOf, stationOf } from './answers.ts';
 import { CENTRE, inputOf, SLIDES, SQUARE } from './trueLayout.ts';

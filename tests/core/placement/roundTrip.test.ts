@@ -3,7 +3,8 @@
  * noise the only difference left is arithmetic: 1e-6 mm and 1e-9 rad.
  */
 import { describe, expect, test } from 'vitest';
-import type { PlacementEquipment, StationRequirement } from '../../../core/placement/types.ts';
+import type { PlacementEquipment } from '../../../core/placement/equipment.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { type Pose6, type TrueLayout, worldOf } from '../../../core/rehearsal/trueBay.ts';
 import { answerOf, deviationsOf, stationOf } from './answers.ts';
 import { CENTRE, EQUIPMENT, inputOf, SLIDES, SQUARE } from './trueLayout.ts';

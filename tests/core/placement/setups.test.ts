@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { SetUps } from '../../../core/placement/placementReading.ts';
 import { defaultRecipe, fixturePartOf, slotKey } from '../../../core/placement/recipe.ts';
 import {
   fixtureMovedTo,
@@ -8,7 +9,6 @@ import {
   opensSetUpOf,
   retakeAfter,
 } from '../../../core/placement/setups.ts';
-import type { SetUps } from '../../../core/placement/types.ts';
 import { answerOf, deviationsOf } from './answers.ts';
 import { CENTRE, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 

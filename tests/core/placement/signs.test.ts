@@ -5,7 +5,9 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { Coordinate } from '../../../core/frames.ts';
-import type { Move, MoveKind, PlacementInput, StationRequirement } from '../../../core/placement/types.ts';
+import type { Move, MoveKind } from '../../../core/placement/instruction.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import type { Pose6, TrueLayout } from '../../../core/rehearsal/trueBay.ts';
 import { thrustAngleRad } from '../../../core/vehicle/datum.ts';
 import { say } from '../../../core/words/index.ts';

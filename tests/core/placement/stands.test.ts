@@ -1,11 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import type { PlacementEquipment } from '../../../core/placement/equipment.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
 import { defaultRecipe, slotKey } from '../../../core/placement/recipe.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { joinStands, type StandAnswer, stationsByStand } from '../../../core/placement/stands.ts';
-import type {
-  PlacementAnswer,
-  PlacementEquipment,
-  StationRequirement,
-} from '../../../core/placement/types.ts';
 import { answerOf, coordinateOf } from './answers.ts';
 import { CENTRE, EQUIPMENT, inputOf, SLIDES, SQUARE } from './trueLayout.ts';
 

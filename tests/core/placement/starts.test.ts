@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { endSign, facingYawRad, leftSign, looksAlongCar } from '../../../core/placement/facing.ts';
 import { barStarts } from '../../../core/placement/fixtureStart.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
 import { impossibleFloors, impossibleTilts } from '../../../core/placement/plausible.ts';
 import { slotValues } from '../../../core/placement/readings.ts';
 import { carStarts, meet, nearer } from '../../../core/placement/starts.ts';
-import type { PlacementInput } from '../../../core/placement/types.ts';
 import { CENTRE, inputOf, SQUARE } from './trueLayout.ts';
 
 const DEG = Math.PI / 180;

@@ -2,12 +2,10 @@
  * Layouts of tests: an ordinary car and fixture, the station that wants the target there, and the input a faultless person
  * would hand to the solver. The bay itself, and what is read in it, is `core/rehearsal/trueBay.ts`.
  */
-import type {
-  PlacementEquipment,
-  PlacementInput,
-  PlacementReading,
-  StationRequirement,
-} from '../../../core/placement/types.ts';
+import type { PlacementEquipment } from '../../../core/placement/equipment.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
+import type { PlacementReading } from '../../../core/placement/placementReading.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { type Numbers, type TrueLayout, trueReadings } from '../../../core/rehearsal/trueBay.ts';
 
 /** Slot keys as readings of the present set-ups. */

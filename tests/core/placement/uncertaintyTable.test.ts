@@ -6,7 +6,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Coordinate } from '../../../core/frames.ts';
-import type { PlacementInput, WorkClass } from '../../../core/placement/types.ts';
+import type { WorkClass } from '../../../core/placement/equipment.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
 import { limitsOf } from '../../../core/planning/limits.ts';
 import { designFor, planWith, predictedOf, setUpOf } from '../planning/setUps.ts';
 import { answerOf, coordinateOf } from './answers.ts';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { knownWordKey, shareName } from '../../../core/placement/names.ts';
 import { nextAction, readingName } from '../../../core/placement/nextAction.ts';
 import { defaultRecipe, slotKey } from '../../../core/placement/recipe.ts';
-import type { StationRequirement } from '../../../core/placement/types.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { say, slotsOf, wordFaults } from '../../../core/words/index.ts';
 import { PLACEMENT_WORDS, type PlacementWordKey } from '../../../core/words/placement.ts';
 import { RECIPE_WORDS } from '../../../core/words/recipe.ts';

@@ -4,13 +4,10 @@
  */
 import { describe, expect, test } from 'vitest';
 import { COORDINATES } from '../../../core/frames.ts';
-import type {
-  PlacementEquipment,
-  PlacementInput,
-  PlacementReading,
-  StationRequirement,
-  WorkClass,
-} from '../../../core/placement/types.ts';
+import type { PlacementEquipment, WorkClass } from '../../../core/placement/equipment.ts';
+import type { PlacementInput } from '../../../core/placement/placementInput.ts';
+import type { PlacementReading } from '../../../core/placement/placementReading.ts';
+import type { StationRequirement } from '../../../core/placement/requirement.ts';
 import { planDesign, predict } from '../../../core/planning/predict.ts';
 import { planOfReadings } from '../../../core/planning/rank.ts';
 import { recipeById } from '../../../core/planning/recipes.ts';

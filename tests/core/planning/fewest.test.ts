@@ -1,6 +1,7 @@
 /** The fewest readings, against counting through every plan within small bounds. */
 import { describe, expect, test } from 'vitest';
-import type { DecisionRuleName, WorkClass } from '../../../core/placement/types.ts';
+import type { WorkClass } from '../../../core/placement/equipment.ts';
+import type { DecisionRuleName } from '../../../core/placement/requirement.ts';
 import type { Design } from '../../../core/planning/design.ts';
 import { countsOf } from '../../../core/planning/evaluate.ts';
 import { fewest } from '../../../core/planning/fewest.ts';

@@ -1,6 +1,6 @@
 /** What a plan proves at the best place, by each rule, and what it says in words. */
 import { describe, expect, test } from 'vitest';
-import type { PermittedDeviation } from '../../../core/placement/types.ts';
+import type { PermittedDeviation } from '../../../core/placement/requirement.ts';
 import { limitName, limitsOf } from '../../../core/planning/limits.ts';
 import { aimOf, provable, whatItProves } from '../../../core/planning/proves.ts';
 import { proofSentence } from '../../../core/planning/sentences.ts';

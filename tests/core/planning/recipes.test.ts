@@ -1,6 +1,6 @@
 /** The recipes against each other: what each costs in uncertainty, and what the rear axle alone cannot know. */
 import { describe, expect, test } from 'vitest';
-import type { WorkClass } from '../../../core/placement/types.ts';
+import type { WorkClass } from '../../../core/placement/equipment.ts';
 import { alternativesFor, whatWouldProve } from '../../../core/planning/alternatives.ts';
 import { planDefaults } from '../../../core/planning/defaults.ts';
 import { planDesign, predict } from '../../../core/planning/predict.ts';

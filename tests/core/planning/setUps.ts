@@ -1,7 +1,8 @@
 /** Set-ups that the planning tests share: the car and the equipment of placement's own true layout. */
 
 import type { Coordinate } from '../../../core/frames.ts';
-import type { PermittedDeviation, StationRequirement, WorkClass } from '../../../core/placement/types.ts';
+import type { WorkClass } from '../../../core/placement/equipment.ts';
+import type { PermittedDeviation, StationRequirement } from '../../../core/placement/requirement.ts';
 import type { Design } from '../../../core/planning/design.ts';
 import { planDesign, predict } from '../../../core/planning/predict.ts';
 import { planOnce, recipeById } from '../../../core/planning/recipes.ts';

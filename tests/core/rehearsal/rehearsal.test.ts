@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { parseQuantity } from '../../../core/entry/index.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
+import type { PlacementReading } from '../../../core/placement/placementReading.ts';
 import { defaultRecipe, slotKey } from '../../../core/placement/recipe.ts';
 import { solvePlacement } from '../../../core/placement/solvePlacement.ts';
-import type { PlacementAnswer, PlacementReading } from '../../../core/placement/types.ts';
 import {
   draggedBy,
   movedAsAsked,

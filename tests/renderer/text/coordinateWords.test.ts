@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { COORDINATES } from '../../../core/frames.ts';
-import type { CoordinateFinding } from '../../../core/placement/types.ts';
+import type { CoordinateFinding } from '../../../core/placement/finding.ts';
 import { invariant } from '../../../core/result.ts';
 import { wordFaults } from '../../../core/words/index.ts';
 import { placementView } from '../../../renderer/state/placementView.ts';

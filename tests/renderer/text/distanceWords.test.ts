@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { TargetPlace } from '../../../core/frames.ts';
-import type { StationFinding } from '../../../core/placement/types.ts';
+import type { StationFinding } from '../../../core/placement/finding.ts';
 import { invariant } from '../../../core/result.ts';
 import { moveInWords, wordFaults } from '../../../core/words/index.ts';
 import { placementView } from '../../../renderer/state/placementView.ts';

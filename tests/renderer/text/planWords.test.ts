@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { enoughOf, jobPlan } from '../../../core/job/jobPlan.ts';
 import { placementInput } from '../../../core/job/solve.ts';
-import type { PermittedDeviation } from '../../../core/placement/types.ts';
+import type { PermittedDeviation } from '../../../core/placement/requirement.ts';
 import { invariant } from '../../../core/result.ts';
 import { wordFaults } from '../../../core/words/index.ts';
 import { placementView } from '../../../renderer/state/placementView.ts';

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { errorCodes } from '../../../core/contract/errorCodes.ts';
 import type { SolveError } from '../../../core/job/solve.ts';
+import type { VehicleFound } from '../../../core/placement/found.ts';
+import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
 import { defaultRecipe } from '../../../core/placement/recipe.ts';
-import type { PlacementAnswer, VehicleFound } from '../../../core/placement/types.ts';
 import { invariant } from '../../../core/result.ts';
 import { wordFaults } from '../../../core/words/index.ts';
 import { placementView } from '../../../renderer/state/placementView.ts';

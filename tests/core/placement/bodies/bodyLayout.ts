@@ -1,10 +1,8 @@
 /** Readings of the other bodies, exactly as a layout has them: from points, tapes and a plumb line alone. */
 import type { BodyKind } from '../../../../core/placement/bodies/readings.ts';
-import type {
-  PlacementEquipment,
-  PlacementInput,
-  StationRequirement,
-} from '../../../../core/placement/types.ts';
+import type { PlacementEquipment } from '../../../../core/placement/equipment.ts';
+import type { PlacementInput } from '../../../../core/placement/placementInput.ts';
+import type { StationRequirement } from '../../../../core/placement/requirement.ts';
 import {
   distance,
   type P3,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { MoveKind } from '../../../../core/placement/instruction.ts';
 import { keptBy, STAYS_WITHIN_MM } from '../../../../core/placement/kinematics/kept.ts';
-import type { MoveKind } from '../../../../core/placement/types.ts';
 
 const DEG = Math.PI / 180;
 const none = { ahead: 0, left: 0, up: 0, yaw: 0, pitch: 0, roll: 0 };

@@ -2,9 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { poseInVehicle } from '../../../../core/frames.ts';
+import type { PlacementFixture } from '../../../../core/placement/equipment.ts';
+import type { StationFinding } from '../../../../core/placement/finding.ts';
+import type { Move } from '../../../../core/placement/instruction.ts';
 import type { FixtureKinematics } from '../../../../core/placement/kinematics/fixtureKinematics.ts';
 import { movesTo, slideMove } from '../../../../core/placement/moves.ts';
-import type { Move, PlacementFixture, StationFinding } from '../../../../core/placement/types.ts';
 import type { P3 } from '../../../../core/rehearsal/trueBay.ts';
 import { say, wordFaults } from '../../../../core/words/index.ts';
 import { anglesOf, place, pushed, type Steel, turnedAbout } from './stands.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { CoordinateFinding } from '../../../../core/placement/finding.ts';
 import { mayStand } from '../../../../core/placement/kinematics/standing.ts';
-import type { CoordinateFinding, DecisionRuleName } from '../../../../core/placement/types.ts';
+import type { DecisionRuleName } from '../../../../core/placement/requirement.ts';
 import { answerOf, stationOf } from '../answers.ts';
 import { CENTRE, inputOf, SQUARE } from '../trueLayout.ts';
 

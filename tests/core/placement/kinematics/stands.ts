@@ -3,8 +3,9 @@
  * carried by rigid motions one after the other (Rodrigues about an axis through a point), written without a line of the
  * solver's code.
  */
+
+import type { PlacementFixture } from '../../../../core/placement/equipment.ts';
 import type { FixtureKinematics } from '../../../../core/placement/kinematics/fixtureKinematics.ts';
-import type { PlacementFixture } from '../../../../core/placement/types.ts';
 import {
   about,
   dir,

@@ -1,9 +1,10 @@
 /** A measured car on a slope with a bar somewhere before it, read without a fault: what the tests of quick placement stand on. */
 
+import type { PlacementInput } from '../../../../core/placement/placementInput.ts';
+import type { PlacementReading } from '../../../../core/placement/placementReading.ts';
 import { QUICK_READINGS } from '../../../../core/placement/quick/expected.ts';
 import { type QuickGround, quickGround } from '../../../../core/placement/quick/ground.ts';
 import { fixturePartOf } from '../../../../core/placement/recipeSpec.ts';
-import type { PlacementInput, PlacementReading } from '../../../../core/placement/types.ts';
 import type { Pose6, TrueLayout } from '../../../../core/rehearsal/trueBay.ts';
 import { inputOf, SQUARE } from '../trueLayout.ts';
 

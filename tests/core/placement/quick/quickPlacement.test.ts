@@ -1,12 +1,12 @@
 /** The whole of quick placement on faultless readings: from a fixture put up by eye to the proof set. */
 import { describe, expect, test } from 'vitest';
+import type { PlacementInput } from '../../../../core/placement/placementInput.ts';
 import { uncorrelated } from '../../../../core/placement/quick/belief.ts';
 import { coordinatesOf, oddsOf, standing } from '../../../../core/placement/quick/odds.ts';
 import { putUpByEye, quickPlacement, quickSteps } from '../../../../core/placement/quick/quickPlacement.ts';
 import { mostTelling } from '../../../../core/placement/quick/telling.ts';
 import type { QuickAnswer, QuickMove, QuickStep } from '../../../../core/placement/quick/types.ts';
 import { solvePlacement } from '../../../../core/placement/solvePlacement.ts';
-import type { PlacementInput } from '../../../../core/placement/types.ts';
 import type { Pose6 } from '../../../../core/rehearsal/trueBay.ts';
 import { say } from '../../../../core/words/index.ts';
 import { CENTRE } from '../trueLayout.ts';
