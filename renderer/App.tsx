@@ -29,12 +29,16 @@ import './screens/bay.css';
 import './screens/cards.css';
 import './screens/stations.css';
 import './screens/signoff.css';
+import './screens/procedure.css';
 import './screens/large.css';
 
 /** Screens with the solver in them are loaded when a job is opened: home opens sooner. */
 const JobScreen = lazy(async () => ({ default: (await import('./screens/Job/JobScreen.tsx')).JobScreen }));
 const ShopScreen = lazy(async () => ({
   default: (await import('./screens/Shop/ShopScreen.tsx')).ShopScreen,
+}));
+const ProcedureScreen = lazy(async () => ({
+  default: (await import('./screens/Procedure/ProcedureScreen.tsx')).ProcedureScreen,
 }));
 const CheckScreen = lazy(async () => ({
   default: (await import('./screens/Check/CheckScreen.tsx')).CheckScreen,
@@ -85,6 +89,8 @@ function Screen(): ReactNode {
       return <CheckScreen />;
     case 'shop':
       return <ShopScreen />;
+    case 'procedure':
+      return <ProcedureScreen key={`${route.act} ${route.id}`} act={route.act} id={route.id} />;
     case 'job':
       return <JobScreen key={route.job} job={route.job} view={route.view} />;
   }

@@ -3,6 +3,7 @@ import { usedPieces } from '../job/dueDates.ts';
 import type { JobSensor } from '../job/job.ts';
 import { localMinute, offsetText } from '../job/localTime.ts';
 import { stages } from '../job/stages/index.ts';
+import type { Procedure } from '../procedure/schema.ts';
 import { say } from '../words/index.ts';
 import type { DocumentAnswer, DocumentBlock, Fact, VerdictKind } from './document.ts';
 import { groupDigest } from './groupDigest.ts';
@@ -99,9 +100,22 @@ function procedureText(input: CertificateInput): string {
     if (procedure === null) return [];
     const { document, section, readOn } = procedure.source;
     const edition = String(procedure.edition);
-    return [say('certificate.procedure', { sensor: sensor.name, document, section, readOn, edition })];
+    return [
+      say('certificate.procedure', { sensor: sensor.name, document, section, readOn, edition }),
+      reviewText(procedure.source),
+    ];
   });
   return lines.join('\n');
+}
+
+/** Who looked at the entry a second time and in which way; the day and the count where they are known. */
+function reviewText({ enteredBy, reviewedBy, reviewWay, review }: Procedure['source']): string {
+  const way = say(`certificate.review.${reviewWay}`);
+  if (reviewWay === 'unreviewed') return way;
+  const by = [reviewedBy ?? enteredBy, ...(review?.shop === undefined ? [] : [review.shop])].join(', ');
+  return review === undefined
+    ? say('certificate.review.by', { way, by })
+    : say('certificate.review.byOn', { way, by, values: String(review.values), on: review.on });
 }
 
 function facts(input: CertificateInput): readonly Fact[] {

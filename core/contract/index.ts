@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { certificateKindSchema } from '../job/events.ts';
 import { roomSchema } from '../job/room.ts';
 import { shopSchema } from '../job/shop.ts';
+import { procedureSchema } from '../procedure/schema.ts';
 import { LANGUAGES } from '../words/index.ts';
 import {
   actingSchema,
@@ -115,6 +116,12 @@ export const calls = Object.freeze({
     actingSchema.extend({ commandId: uuidSchema, bay: refSchema, room: roomSchema }),
     statusSchema,
     500_000,
+  ),
+  /** A procedure entered by the person who sends it, or its review: whoever works here may, see `core/job/shopProcedures.ts`. */
+  'shop.recordProcedure': command(
+    actingSchema.extend({ commandId: uuidSchema, procedure: procedureSchema }),
+    statusSchema,
+    400_000,
   ),
   'key.open': command(z.strictObject({ passphrase: z.string().max(200) }), statusSchema),
   'job.list': query(

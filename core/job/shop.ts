@@ -29,6 +29,9 @@ export const personSchema = z.strictObject({
 });
 export type Person = z.infer<typeof personSchema>;
 
+/** So many editions that gave way are kept beside those in use; all of them stay in the journal. */
+export const MOST_FORMER = 60;
+
 /** The shop. `code` and a bay's `code` form certificate numbers `<shop>-<bay>-<year>-<counter>`. */
 export const shopSchema = z.strictObject({
   name: z.string().min(1).max(120),
@@ -54,6 +57,8 @@ export const shopSchema = z.strictObject({
   fixtures: z.array(fixtureSchema),
   targets: z.array(targetSchema),
   procedures: z.array(procedureSchema),
+  /** Editions that gave way to a later one, oldest first; absent until there is one, and in older records. */
+  formerProcedures: z.array(procedureSchema).max(MOST_FORMER).optional(),
 });
 export type Shop = z.infer<typeof shopSchema>;
 

@@ -53,15 +53,19 @@ function reviewFaults(source: Procedure['source']): readonly ProcedureFault[] {
   const fault = (text: string): readonly ProcedureFault[] => [
     { code: 'procedure/reviewUnclear', where: 'source', text },
   ];
-  const { enteredBy, reviewedBy, reviewWay } = source;
+  const { enteredBy, enteredOn, reviewedBy, reviewWay, review } = source;
   const samePerson = reviewedBy?.trim().toLowerCase() === enteredBy.trim().toLowerCase();
   switch (reviewWay) {
     case 'unreviewed':
-      return reviewedBy === null ? [] : fault(reviewedBy);
+      return reviewedBy === null && review === undefined ? [] : fault(reviewedBy ?? enteredBy);
     case 'ownSecondEntry':
+      // A second look on the same day sees what it expects to see.
+      if (review !== undefined && review.on <= (enteredOn ?? source.readOn)) return fault(review.on);
       return samePerson ? [] : fault(reviewedBy ?? enteredBy);
-    case 'secondPerson':
     case 'otherShop':
+      if (review !== undefined && review.shop === undefined) return fault(reviewedBy ?? enteredBy);
+      return reviewedBy === null || samePerson ? fault(reviewedBy ?? enteredBy) : [];
+    case 'secondPerson':
       return reviewedBy === null || samePerson ? fault(reviewedBy ?? enteredBy) : [];
   }
 }

@@ -1,5 +1,6 @@
 /** Procedures: the document, its expressions, its check, and its numbers for one car. */
 export { checkProcedure, isReviewed } from './check.ts';
+export { contentDigest, reviewed, unreviewed } from './editions.ts';
 export { faultKey, type ProcedureFault, type ResolvedProcedure, resolveProcedure } from './resolve.ts';
 export {
   type Procedure,

@@ -9,6 +9,7 @@ import { z } from 'zod';
 const id = z.string().regex(/^[A-Za-z][A-Za-z0-9._-]{0,39}$/);
 const title = z.string().min(1).max(120);
 const words = z.string().max(1000);
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 
 /** An expression text; its grammar is in `expression.ts`. */
@@ -126,6 +127,17 @@ export const stationSchema = z.strictObject({
   capturePrompt: words,
 });
 
+/** How a review went: the day, how many values were looked at one by one or typed again, for another shop its name. */
+export const reviewSchema = z.strictObject({
+  on: day,
+  values: z.int().min(1).max(2000),
+  /** The shop of a reviewer from elsewhere. */
+  shop: title.optional(),
+  /** Digest of the content that was reviewed elsewhere, as in `editions.ts`. */
+  content: sha256.optional(),
+});
+export type ProcedureReview = z.infer<typeof reviewSchema>;
+
 /** Where the numbers come from, and who read and reviewed them. */
 export const sourceSchema = z.strictObject({
   document: title,
@@ -134,6 +146,12 @@ export const sourceSchema = z.strictObject({
   enteredBy: title,
   reviewedBy: title.nullable(),
   reviewWay: z.enum(['secondPerson', 'otherShop', 'ownSecondEntry', 'unreviewed']),
+  /** The day it was entered here; absent in documents from before it could be told. */
+  enteredOn: day.optional(),
+  /** A picture or PDF of the page it was read from, kept in the archive under its digest and sent to nobody. */
+  page: z.strictObject({ digest: sha256, kind: z.enum(['pdf', 'picture']) }).optional(),
+  /** How the review went; absent in documents from before it could be told. */
+  review: reviewSchema.optional(),
 });
 
 /**

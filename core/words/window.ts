@@ -9,6 +9,8 @@ import { JOB } from './window/job.ts';
 import { MARKS } from './window/marks.ts';
 import { PHOTOS } from './window/photos.ts';
 import { PLACEMENT } from './window/placement.ts';
+import { PROCEDURE_FORM } from './window/procedureForm.ts';
+import { PROCEDURE_REVIEW } from './window/procedureReview.ts';
 import { READINGS } from './window/readings.ts';
 import { REHEARSAL } from './window/rehearsal.ts';
 import { SENSORS } from './window/sensors.ts';
@@ -33,5 +35,7 @@ export const WINDOW_WORDS = {
   ...SIGNOFF,
   ...SHOP,
   ...STREAMS,
+  ...PROCEDURE_FORM,
+  ...PROCEDURE_REVIEW,
   ...HISTORY,
 } as const;

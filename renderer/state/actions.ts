@@ -3,6 +3,7 @@ import type { Input, Output, WaitsFor } from '../../core/contract/index.ts';
 import type { CertificateKind } from '../../core/job/events.ts';
 import type { Room } from '../../core/job/room.ts';
 import type { Shop } from '../../core/job/shop.ts';
+import type { Procedure } from '../../core/procedure/schema.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import type { LengthUnit } from '../../core/units.ts';
 import { type Language, speak } from '../../core/words/index.ts';
@@ -52,6 +53,8 @@ export interface Actions extends StreamingActions {
   readonly recordShop: (shop: Shop) => Promise<CallError | null>;
   /** Records what is now known of a bay; answers why not, or null. */
   readonly recordBay: (bay: string, room: Room) => Promise<CallError | null>;
+  /** Records a procedure just entered or reviewed; answers why not, or null. */
+  readonly recordProcedure: (procedure: Procedure) => Promise<CallError | null>;
   readonly openKey: (passphrase: string) => Promise<Result<Status, CallError>>;
   /** Lists the jobs that fit, from the newest on; without `waitsFor` what was chosen before stays. */
   readonly search: (text: string, waitsFor?: readonly WaitsFor[]) => Promise<void>;
@@ -364,6 +367,15 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       const commandId = ports.newId();
       const answer = await insist(() =>
         ports.call('shop.recordBay', { person: acting(), commandId, bay, room }),
+      );
+      if (!answer.ok) return answer.error;
+      takeStatus(answer.value);
+      return null;
+    },
+    recordProcedure: async (procedure) => {
+      const commandId = ports.newId();
+      const answer = await insist(() =>
+        ports.call('shop.recordProcedure', { person: acting(), commandId, procedure }),
       );
       if (!answer.ok) return answer.error;
       takeStatus(answer.value);

@@ -1,5 +1,4 @@
 /** A procedure from a file: read as JSON, held against its schema and its own rules, taken or told why not. Pure. */
-import type { Shop } from '../../core/job/shop.ts';
 import { checkProcedure, faultKey, type Procedure, procedureSchema } from '../../core/procedure/index.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 import { say } from '../../core/words/index.ts';
@@ -33,8 +32,8 @@ export function readProcedureFile(text: string): Result<Procedure, readonly stri
   return err(faults.map((fault) => sayKey(faultKey(fault.code), { where: fault.where, text: fault.text })));
 }
 
-/** The shop with this procedure; an older edition of the same one gives way. */
-export function withProcedure(shop: Shop, procedure: Procedure): Shop {
-  const others = shop.procedures.filter((each) => each.id !== procedure.id);
-  return { ...shop, procedures: [...others, procedure] };
+/** A procedure as a file for another PC. The source page stays here: neither it nor its digest goes along. */
+export function procedureFileText(procedure: Procedure): string {
+  const { page: _page, ...source } = procedure.source;
+  return `${JSON.stringify({ ...procedure, source }, undefined, 1)}\n`;
 }

@@ -1,5 +1,7 @@
 /** One good input, one good output and bad inputs for every call: a new call without them does not compile. */
+
 import type { CallName, Input, Output } from '../../core/contract/index.ts';
+import { invented } from '../core/procedure/invented.ts';
 
 const uuid = '01890000-0000-7000-8000-000000000001';
 const digest = 'a'.repeat(64);
@@ -165,6 +167,18 @@ export const examples: Examples = {
     },
     output: status,
     refused: [['a shop without people', { person: 'owner', commandId: uuid, shop: { name: 'Quayside' } }]],
+  },
+  'shop.recordProcedure': {
+    input: { person: 'mira', commandId: uuid, procedure: invented },
+    output: status,
+    refused: [
+      ['no procedure', { person: 'mira', commandId: uuid }],
+      [
+        'a procedure of another format',
+        { person: 'mira', commandId: uuid, procedure: { ...invented, format: 'x' } },
+      ],
+      ['nobody', { commandId: uuid, procedure: invented }],
+    ],
   },
   'shop.recordBay': {
     input: {

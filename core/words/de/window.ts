@@ -9,6 +9,8 @@ import { JOB_DE } from './window/job.ts';
 import { MARKS_DE } from './window/marks.ts';
 import { PHOTOS_DE } from './window/photos.ts';
 import { PLACEMENT_DE } from './window/placement.ts';
+import { PROCEDURE_FORM_DE } from './window/procedureForm.ts';
+import { PROCEDURE_REVIEW_DE } from './window/procedureReview.ts';
 import { READINGS_DE } from './window/readings.ts';
 import { REHEARSAL_DE } from './window/rehearsal.ts';
 import { SENSORS_DE } from './window/sensors.ts';
@@ -32,6 +34,8 @@ export const WINDOW_DE = {
   ...REHEARSAL_DE,
   ...SENSORS_DE,
   ...SHOP_DE,
+  ...PROCEDURE_FORM_DE,
+  ...PROCEDURE_REVIEW_DE,
   ...SIGNOFF_DE,
   ...STREAMS_DE,
 } as const;

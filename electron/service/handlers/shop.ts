@@ -4,6 +4,7 @@ import type { JsonObject } from '../../../core/canonical.ts';
 import type { Input, Output } from '../../../core/contract/index.ts';
 import { payloadSchema } from '../../../core/job/events.ts';
 import { type Shop, shopSchema, withRoom } from '../../../core/job/shop.ts';
+import { recordedProcedure } from '../../../core/job/shopProcedures.ts';
 import { err, ok, type Result } from '../../../core/result.ts';
 import type { CallError, Handlers } from '../host/handlers.ts';
 import type { JournalEntry, StoredEvent } from '../journal/index.ts';
@@ -109,6 +110,21 @@ function recordBay(
   return recorded.ok ? ok(status(context)) : recorded;
 }
 
+/** Records a procedure that a person entered or reviewed; who may do which is the core's rule. */
+function recordProcedure(
+  context: ServiceContext,
+  { procedure, commandId, person }: Input<'shop.recordProcedure'>,
+): Result<Output<'shop.recordProcedure'>, CallError> {
+  const shop = currentShop(context);
+  if (shop === undefined) return err({ code: 'shop/none', details: {} });
+  const acting = shop.people.find((each) => each.id === person);
+  if (acting === undefined) return err({ code: 'person/unknown', details: { person } });
+  const next = recordedProcedure(shop, acting.name, procedure);
+  if (!next.ok) return err({ code: next.error, details: {} });
+  const recorded = recordShop(context, next.value, commandId, person);
+  return recorded.ok ? ok(status(context)) : recorded;
+}
+
 /** What the window asks first: can we record, whose shop is this, can we sign. */
 export function status(context: ServiceContext): Output<'app.status'> {
   return {
@@ -205,7 +221,13 @@ export function shopHandlers(
   context: ServiceContext,
 ): Pick<
   Handlers,
-  'app.status' | 'shop.openDemo' | 'shop.setUp' | 'shop.record' | 'shop.recordBay' | 'key.open'
+  | 'app.status'
+  | 'shop.openDemo'
+  | 'shop.setUp'
+  | 'shop.record'
+  | 'shop.recordBay'
+  | 'shop.recordProcedure'
+  | 'key.open'
 > {
   return {
     'app.status': () => ok(status(context)),
@@ -213,6 +235,7 @@ export function shopHandlers(
     'shop.setUp': (input) => setUp(context, input),
     'shop.record': (input) => record(context, input),
     'shop.recordBay': (input) => recordBay(context, input),
+    'shop.recordProcedure': (input) => recordProcedure(context, input),
     'key.open': (input) => openKey(context, input),
   };
 }

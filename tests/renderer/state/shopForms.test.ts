@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { shopSchema } from '../../../core/job/shop.ts';
+import { withProcedure } from '../../../core/job/shopProcedures.ts';
 import { invariant } from '../../../core/result.ts';
 import { templateOf, wordFaults } from '../../../core/words/index.ts';
-import { readProcedureFile, withProcedure } from '../../../renderer/state/procedureFile.ts';
+import { readProcedureFile } from '../../../renderer/state/procedureFile.ts';
 import {
   idFor,
   THING_FIELDS,
