@@ -34,7 +34,7 @@ export const PROCEDURE_REVIEW = {
   'again.compare': 'Compare the two entries',
   'again.missing': 'Still to type: {count}',
   'again.agree': 'Both entries say the same.',
-  'again.differ': 'The two entries differ. Look at the page: which one is right?',
+  'again.differ': 'The two entries differ. Look at the page: which one reads as it does?',
   'again.first': 'First entry',
   'again.second': 'Second entry',
   'again.firstWrong': 'The first is wrong: open the editor',
