@@ -7,6 +7,7 @@ import type { Procedure, ProcedureCondition, ProcedureStation } from '../../core
 import { say } from '../../core/words/index.ts';
 import { placeWords } from '../text/procedurePlace.ts';
 import { coordinateValueText, toleranceText } from '../text/procedureWords.ts';
+import { splitSign } from './signedText.ts';
 
 export interface ValueLine {
   /** As in the check: `stations.centre.ahead`. */
@@ -69,6 +70,12 @@ function stationLines(procedure: Procedure, station: ProcedureStation): readonly
   ];
 }
 
+/** A limit below zero says so in a word. */
+function unsigned(text: string): string {
+  const { size, against } = splitSign(text);
+  return against ? say('procedureValue.minus', { size }) : size;
+}
+
 /** All values in the order of the form; the review itself is none of them. */
 export function procedureValues(procedure: Procedure): readonly ValueLine[] {
   const { applicability, source, target, sensorAt } = procedure;
@@ -86,7 +93,11 @@ export function procedureValues(procedure: Procedure): readonly ValueLine[] {
     ...procedure.inputs.map((input) => ({
       where: `inputs.${input.name}`,
       label: input.name,
-      text: say('procedureValue.input', { label: input.label, least: input.least, most: input.most }),
+      text: say('procedureValue.input', {
+        label: input.label,
+        least: unsigned(input.least),
+        most: unsigned(input.most),
+      }),
     })),
     ...procedure.conditions.map((condition) => ({
       where: `conditions.${condition.id}`,

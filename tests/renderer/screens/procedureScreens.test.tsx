@@ -74,7 +74,6 @@ const ACTS = [
   ['new', ''],
   ['foreign', ''],
   ['edit', 'petrel-front-camera'],
-  ['edit', 'petrel-front-radar'],
   ['edit', 'invented'],
   ['review', 'invented'],
   ['review', 'petrel-front-camera'],
