@@ -73,7 +73,7 @@ function stationLines(procedure: Procedure, station: ProcedureStation): readonly
 /** A limit below zero says so in a word. */
 function unsigned(text: string): string {
   const { size, against } = splitSign(text);
-  return against ? say('procedureValue.minus', { size }) : size;
+  return against ? say('procedureValue.belowZero', { size }) : size;
 }
 
 /** All values in the order of the form; the review itself is none of them. */

@@ -103,7 +103,7 @@ export const PROCEDURE_FORM = {
   'procedurePart.least': 'least',
   'procedurePart.most': 'most',
   'procedurePart.tolerance': 'tolerance',
-  'procedureValue.minus': 'minus {size}',
+  'procedureValue.belowZero': '{size} below zero',
   'procedureValue.today': 'today',
   'procedureValue.between': '{least} to {most} {unit}',
   'procedureValue.input': '{label}, {least} to {most}',

@@ -105,7 +105,7 @@ export const PROCEDURE_FORM_DE = {
   'procedurePart.least': 'mindestens',
   'procedurePart.most': 'höchstens',
   'procedurePart.tolerance': 'Toleranz',
-  'procedureValue.minus': 'minus {size}',
+  'procedureValue.belowZero': '{size} unter null',
   'procedureValue.today': 'heute',
   'procedureValue.between': '{least} bis {most} {unit}',
   'procedureValue.input': '{label}, {least} bis {most}',
