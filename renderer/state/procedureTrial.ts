@@ -3,7 +3,7 @@
  * nobody has tried stand in the middle of their limits. Pure.
  */
 import { type Coordinate, isAngleCoordinate } from '../../core/frames.ts';
-import type { StationRequirement } from '../../core/placement/types.ts';
+import type { StationRequirement } from '../../core/placement/requirement.ts';
 import type { InputValues } from '../../core/procedure/evaluate.ts';
 import type { Procedure } from '../../core/procedure/index.ts';
 import { resolveProcedure } from '../../core/procedure/index.ts';
