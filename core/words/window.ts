@@ -14,6 +14,7 @@ import { PROCEDURE_REVIEW } from './window/procedureReview.ts';
 import { READINGS } from './window/readings.ts';
 import { REHEARSAL } from './window/rehearsal.ts';
 import { SENSORS } from './window/sensors.ts';
+import { SETTINGS } from './window/settings.ts';
 import { SHOP } from './window/shop.ts';
 import { SIGNOFF } from './window/signoff.ts';
 import { STREAMS } from './window/streams.ts';
@@ -33,6 +34,7 @@ export const WINDOW_WORDS = {
   ...PHOTOS,
   ...PLACEMENT,
   ...SIGNOFF,
+  ...SETTINGS,
   ...SHOP,
   ...STREAMS,
   ...PROCEDURE_FORM,

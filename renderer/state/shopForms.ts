@@ -4,8 +4,10 @@
  */
 import type { z } from 'zod';
 import { parseQuantity } from '../../core/entry/index.ts';
+import type { LineStream } from '../../core/instruments/index.ts';
 import { fixtureSchema, instrumentSchema, sideArmSchema, targetSchema } from '../../core/job/equipment.ts';
-import { personSchema, type Shop } from '../../core/job/shop.ts';
+import { type SensorKind, sensorKindSchema } from '../../core/job/sensorKind.ts';
+import { type Competence, personSchema, type Shop } from '../../core/job/shop.ts';
 import { err, ok, type Result } from '../../core/result.ts';
 
 export type ThingKind = 'people' | 'fixtures' | 'targets' | 'sideArms' | 'instruments';
@@ -22,6 +24,10 @@ const text = (id: string, optional = false): ThingField => ({ id, kind: 'text', 
 const length = (id: string): ThingField => ({ id, kind: 'length' });
 const choice = (id: string, values: readonly string[]): ThingField => ({ id, kind: 'choice', values });
 
+/** The fields of what a person may do at one kind of sensor. */
+export const evidenceField = (kind: SensorKind): string => `evidence.${kind}`;
+export const untilField = (kind: SensorKind): string => `until.${kind}`;
+
 const TRACED: readonly ThingField[] = [
   text('name'),
   text('serial', true),
@@ -35,6 +41,10 @@ export const THING_FIELDS: Readonly<Record<ThingKind, readonly ThingField[]>> = 
     text('name'),
     { id: 'roles', kind: 'choices', values: ['technician', 'signer', 'office', 'owner'] },
     text('qualification', true),
+    ...sensorKindSchema.options.flatMap((kind) => [
+      text(evidenceField(kind), true),
+      { id: untilField(kind), kind: 'day' as const, optional: true },
+    ]),
   ],
   fixtures: [
     ...TRACED,
@@ -46,7 +56,7 @@ export const THING_FIELDS: Readonly<Record<ThingKind, readonly ThingField[]>> = 
     length('faceAboveBarMm'),
     length('faceUMm'),
   ],
-  targets: [...TRACED, length('widthMm'), length('heightMm')],
+  targets: [...TRACED, length('widthMm'), length('heightMm'), { ...length('targetUMm'), optional: true }],
   sideArms: [...TRACED, choice('side', ['left', 'right']), length('lengthMm'), length('uMm')],
   instruments: [
     ...TRACED,
@@ -84,13 +94,55 @@ function typedThing(field: ThingField, typed: string): unknown {
   return typed.trim();
 }
 
+/** What a person may do, a kind of sensor a line; a line with neither evidence nor day is none. */
+function competenceOf(values: Readonly<Record<string, unknown>>): readonly Competence[] {
+  return sensorKindSchema.options.flatMap((sensor) => {
+    const [evidence, until] = [String(values[evidenceField(sensor)]), String(values[untilField(sensor)])];
+    return evidence === '' && until === '' ? [] : [{ sensor, evidence, until }];
+  });
+}
+
 /** Fields that are kept in another shape than they are asked in. */
 function shaped(kind: ThingKind, values: Readonly<Record<string, unknown>>): Record<string, unknown> {
-  const { endMarkA, endMarkB, accuracyClass, ...rest } = values;
+  const { endMarkA, endMarkB, accuracyClass, targetUMm, ...rest } = values;
   if (kind === 'fixtures') return { ...rest, endMarks: [endMarkA, endMarkB] };
   if (kind === 'instruments')
     return { ...rest, accuracyClass: accuracyClass === 'none' ? null : accuracyClass };
+  if (kind === 'targets') return { ...rest, uMm: targetUMm === '' ? undefined : targetUMm };
+  if (kind === 'people') {
+    const competence = competenceOf(values);
+    const { name, roles, qualification } = values;
+    return { name, roles, qualification, competence: competence.length === 0 ? undefined : competence };
+  }
   return rest;
+}
+
+/** What is kept, as the texts it would be typed as. Lengths in mm. */
+export function textsOf(shop: Shop, kind: ThingKind, id: string): ThingTexts {
+  const found: unknown = shop[kind].find((each) => each.id === id);
+  const thing = (typeof found === 'object' && found !== null ? found : {}) as Readonly<
+    Record<string, unknown>
+  >;
+  const { endMarks, accuracyClass, uMm, competence } = thing;
+  const marks = Array.isArray(endMarks) ? { endMarkA: endMarks[0], endMarkB: endMarks[1] } : {};
+  const lines = Array.isArray(competence) ? (competence as readonly Competence[]) : [];
+  const competent = lines.flatMap(({ sensor, evidence, until }) => [
+    [evidenceField(sensor), evidence],
+    [untilField(sensor), until],
+  ]);
+  const all: Readonly<Record<string, unknown>> = {
+    ...thing,
+    ...marks,
+    ...Object.fromEntries(competent),
+    accuracyClass: accuracyClass ?? 'none',
+    targetUMm: uMm,
+  };
+  return Object.fromEntries(
+    THING_FIELDS[kind].map(({ id: field }) => {
+      const value = all[field];
+      return [field, Array.isArray(value) ? value.join(',') : value === undefined ? '' : String(value)];
+    }),
+  );
 }
 
 /** An id from a name, unlike those already there: `Steel tape` is `steel-tape`, the next one `steel-tape-2`. */
@@ -107,24 +159,62 @@ export function idFor(name: string, taken: readonly string[]): string {
   }
 }
 
-/** The shop with one more thing in it, or the fields that are not right yet. */
-export function withThing(shop: Shop, kind: ThingKind, texts: ThingTexts): Result<Shop, ThingProblem> {
+/** What is kept of a thing beside its form: how an instrument sends, checks that were made. */
+export interface ThingExtras {
+  readonly stream?: LineStream | undefined;
+}
+
+function isEmpty(texts: ThingTexts, field: ThingField): boolean {
+  return (texts[field.id] ?? '').trim() === '';
+}
+
+/**
+ * The shop with one more thing in it, or, with an `id`, with that thing as it is typed now; or the fields that are not
+ * right yet. What the form does not ask for stays as it was.
+ */
+export function withThing(
+  shop: Shop,
+  kind: ThingKind,
+  texts: ThingTexts,
+  id?: string,
+  extras: ThingExtras = {},
+): Result<Shop, ThingProblem> {
   const fields = THING_FIELDS[kind];
-  const empty = fields.filter((field) => field.optional !== true && (texts[field.id] ?? '').trim() === '');
+  const empty = fields.filter((field) => field.optional !== true && isEmpty(texts, field));
   const values = Object.fromEntries(
-    fields.map((field) => [field.id, typedThing(field, texts[field.id] ?? '')]),
+    fields.map((field) => [
+      field.id,
+      field.optional === true && isEmpty(texts, field) ? '' : typedThing(field, texts[field.id] ?? ''),
+    ]),
   );
   const unread = fields.filter((field) => values[field.id] === undefined);
   const wrong = new Set([...empty, ...unread].map((field) => field.id));
   if (wrong.size > 0) return err({ fields: [...wrong] });
-  const taken = shop[kind].map((each) => each.id);
-  const parsed = SCHEMAS[kind].safeParse({ id: idFor(texts.name ?? '', taken), ...shaped(kind, values) });
-  if (!parsed.success) {
-    return err({ fields: parsed.error.issues.map((issue) => askedField(String(issue.path[0]))) });
-  }
-  return ok({ ...shop, [kind]: [...shop[kind], parsed.data] } as Shop);
+  const all: readonly { readonly id: string }[] = shop[kind];
+  const before = all.find((each) => each.id === id);
+  const named =
+    before?.id ??
+    idFor(
+      texts.name ?? '',
+      all.map((each) => each.id),
+    );
+  const parsed = SCHEMAS[kind].safeParse({ ...before, ...shaped(kind, values), ...extras, id: named });
+  if (!parsed.success)
+    return err({ fields: parsed.error.issues.map(({ path }) => askedField(kind, path, values)) });
+  const things =
+    before === undefined ? [...all, parsed.data] : all.map((each) => (each === before ? parsed.data : each));
+  return ok({ ...shop, [kind]: things } as Shop);
 }
 
-function askedField(path: string): string {
-  return path === 'endMarks' ? 'endMarkA' : path;
+/** The field that is asked for what the schema names. */
+function askedField(
+  kind: ThingKind,
+  path: readonly PropertyKey[],
+  values: Readonly<Record<string, unknown>>,
+): string {
+  const [first, index, part] = path;
+  if (first === 'endMarks') return index === 1 ? 'endMarkB' : 'endMarkA';
+  if (first === 'uMm' && kind === 'targets') return 'targetUMm';
+  const sensor = first === 'competence' ? competenceOf(values)[Number(index)]?.sensor : undefined;
+  return sensor === undefined ? String(first) : part === 'until' ? untilField(sensor) : evidenceField(sensor);
 }

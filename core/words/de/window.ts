@@ -14,6 +14,7 @@ import { PROCEDURE_REVIEW_DE } from './window/procedureReview.ts';
 import { READINGS_DE } from './window/readings.ts';
 import { REHEARSAL_DE } from './window/rehearsal.ts';
 import { SENSORS_DE } from './window/sensors.ts';
+import { SETTINGS_DE } from './window/settings.ts';
 import { SHOP_DE } from './window/shop.ts';
 import { SIGNOFF_DE } from './window/signoff.ts';
 import { STREAMS_DE } from './window/streams.ts';
@@ -33,6 +34,7 @@ export const WINDOW_DE = {
   ...READINGS_DE,
   ...REHEARSAL_DE,
   ...SENSORS_DE,
+  ...SETTINGS_DE,
   ...SHOP_DE,
   ...PROCEDURE_FORM_DE,
   ...PROCEDURE_REVIEW_DE,

@@ -1,69 +1,55 @@
-/** What the shop works with: people, fixtures, targets, side arms, instruments, procedures; each can be added to. */
+/** Everything the shop is and works with, in one place: itself, bays, equipment, instruments, people, procedures, this PC. */
 import '../../state/zodWithoutEval.ts';
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
+import { Button as AriaButton } from 'react-aria-components';
 import type { Shop } from '../../../core/job/shop.ts';
 import { say } from '../../../core/words/index.ts';
-import type { ThingKind } from '../../state/shopForms.ts';
+import { openShopTab, SHOP_TABS, type ShopTab, useShopDrafts } from '../../state/shopDrafts.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
 import { PersonChooser } from '../Job/PersonChooser.tsx';
-import { AddThing } from './AddThing.tsx';
+import { BayList } from './BayList.tsx';
 import { Procedures } from './Procedures.tsx';
+import { ShopDetails } from './ShopDetails.tsx';
+import { ThingList } from './ThingList.tsx';
+import { ThisPc } from './ThisPc.tsx';
 
-const KINDS: readonly ThingKind[] = ['people', 'fixtures', 'targets', 'sideArms', 'instruments'];
-
-/** One line of a list: the name, and what tells it from its like. */
-function lineOf(shop: Shop, kind: ThingKind): readonly { id: string; name: string; note: string }[] {
-  if (kind === 'people') {
-    return shop.people.map(({ id, name, roles, qualification }) => ({
-      id,
-      name,
-      note: [roles.map((role) => say(`role.${role}`)).join(', '), qualification].filter(Boolean).join('; '),
-    }));
-  }
-  return shop[kind].map(({ id, name, serial, dueOn }) => ({
-    id,
-    name,
-    note: say('shop.thing', { serial: serial === '' ? say('shop.noSerial') : serial, due: dueOn }),
-  }));
-}
-
-function ThingList({
+function TabContent({
+  tab,
   shop,
-  kind,
   mayAdd,
 }: {
+  readonly tab: ShopTab;
   readonly shop: Shop;
-  readonly kind: ThingKind;
   readonly mayAdd: boolean;
 }): ReactNode {
-  const [adding, setAdding] = useState(false);
-  const lines = lineOf(shop, kind);
-  return (
-    <section className="sheet" data-things={kind}>
-      <h2 className="overline">{say(`shop.${kind}`)}</h2>
-      {lines.length === 0 ? <p>{say('shop.noneYet')}</p> : null}
-      <ul className="things">
-        {lines.map((line) => (
-          <li key={line.id}>
-            <span className="strong">{line.name}</span> <span className="quiet">{line.note}</span>
-          </li>
-        ))}
-      </ul>
-      {mayAdd ? (
-        <div>
-          <Button icon="add" onPress={() => setAdding(true)} testId={`add-${kind}`}>
-            {say('act.add')}
-          </Button>
-        </div>
-      ) : null}
-      {adding ? <AddThing shop={shop} kind={kind} onClose={() => setAdding(false)} /> : null}
-    </section>
-  );
+  switch (tab) {
+    case 'shop':
+      return <ShopDetails shop={shop} mayChange={mayAdd} />;
+    case 'bays':
+      return <BayList shop={shop} mayChange={mayAdd} />;
+    case 'equipment':
+      return (
+        <>
+          <ThingList shop={shop} kind="fixtures" mayAdd={mayAdd} />
+          <ThingList shop={shop} kind="targets" mayAdd={mayAdd} />
+          <ThingList shop={shop} kind="sideArms" mayAdd={mayAdd} />
+        </>
+      );
+    case 'instruments':
+      return <ThingList shop={shop} kind="instruments" mayAdd={mayAdd} />;
+    case 'people':
+      return <ThingList shop={shop} kind="people" mayAdd={mayAdd} />;
+    case 'procedures':
+      return <Procedures shop={shop} mayAdd={mayAdd} />;
+    case 'thisPc':
+      return <ThisPc />;
+  }
 }
 
-export function ShopScreen(): ReactNode {
+/** The screen with one of its parts open. */
+export function ShopParts({ tab }: { readonly tab: ShopTab }): ReactNode {
   const actions = useActions();
   const shop = useWindow((state) => state.status?.shop ?? null);
   const person = useWindow((state) => state.person);
@@ -84,14 +70,28 @@ export function ShopScreen(): ReactNode {
           {say('act.home')}
         </Button>
       </div>
-      {mayAdd ? null : <p className="question">{say('shop.ownerOnly')}</p>}
-      {problem === null ? null : <ErrorNotice error={problem} />}
-      <div className="shop-grid">
-        {KINDS.map((kind) => (
-          <ThingList key={kind} shop={shop} kind={kind} mayAdd={mayAdd} />
+      <nav className="tabs" aria-label={say('shop.tabs')}>
+        {SHOP_TABS.map((each) => (
+          <AriaButton
+            key={each}
+            className="tab"
+            data-tab={each}
+            aria-current={each === tab ? 'page' : 'false'}
+            onPress={() => openShopTab(each)}
+          >
+            {say(`shop.tab.${each}`)}
+          </AriaButton>
         ))}
-        <Procedures shop={shop} mayAdd={mayAdd} />
+      </nav>
+      {mayAdd || tab === 'thisPc' ? null : <p className="question">{say('shop.ownerOnly')}</p>}
+      {problem === null ? null : <ErrorNotice error={problem} />}
+      <div className={tab === 'equipment' ? 'shop-grid' : 'shop-grid shop-one'}>
+        <TabContent tab={tab} shop={shop} mayAdd={mayAdd} />
       </div>
     </main>
   );
+}
+
+export function ShopScreen(): ReactNode {
+  return <ShopParts tab={useShopDrafts((state) => state.tab)} />;
 }

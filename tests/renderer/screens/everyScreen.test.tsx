@@ -6,9 +6,10 @@ import { FirstRunScreen } from '../../../renderer/screens/FirstRun/FirstRunScree
 import { SetUpShop } from '../../../renderer/screens/FirstRun/SetUpShop.tsx';
 import { HomeScreen } from '../../../renderer/screens/Home/HomeScreen.tsx';
 import { JobScreen } from '../../../renderer/screens/Job/JobScreen.tsx';
-import { ShopScreen } from '../../../renderer/screens/Shop/ShopScreen.tsx';
+import { ShopParts } from '../../../renderer/screens/Shop/ShopScreen.tsx';
 import { createActions } from '../../../renderer/state/actions.ts';
 import type { HeldJob } from '../../../renderer/state/heldJob.ts';
+import { SHOP_TABS } from '../../../renderer/state/shopDrafts.ts';
 import { opened, typedKey } from '../../../renderer/state/typedEntry.ts';
 import { WindowProvider } from '../../../renderer/state/windowContext.tsx';
 import { createWindowStore, type Status, type WindowState } from '../../../renderer/state/windowState.ts';
@@ -276,14 +277,30 @@ describe('screens outside a job', () => {
   });
 
   test('the shop is shown to all, and added to by its owner only', () => {
-    const asMira = drawn(<ShopScreen />);
-    const asGreta = drawn(<ShopScreen />, { person: 'greta' });
+    const asMira = drawn(<ShopParts tab="equipment" />);
+    const asGreta = drawn(<ShopParts tab="equipment" />, { person: 'greta' });
     expect(asMira).not.toContain('data-testid="add-fixtures"');
     expect(asGreta).toContain('data-testid="add-fixtures"');
-    for (const html of [asMira, asGreta]) {
-      expectPlain(html);
-      expectNamed(html);
+    for (const tab of SHOP_TABS) {
+      const shown = <ShopParts tab={tab} />;
+      for (const html of [drawn(shown), drawn(shown, { person: 'greta' })]) {
+        expectPlain(html);
+        expectNamed(html);
+      }
     }
+  });
+
+  test('an instrument whose check is over says so in shape and word', () => {
+    const instruments = shop.instruments.map((each, n) => ({
+      ...each,
+      dueOn: n === 0 ? '2001-01-01' : '9999-01-01',
+    }));
+    const html = drawn(<ShopParts tab="instruments" />, {
+      status: { ...status, shop: { ...shop, instruments } },
+    });
+    expect(words(html)).toContain('overdue since 2001-01-01');
+    expect(html.match(/data-due="over"/g)).toHaveLength(1);
+    expect(html.match(/data-due="holds"/g)).toHaveLength(instruments.length - 1);
   });
 });
 

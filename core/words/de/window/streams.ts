@@ -29,7 +29,7 @@ export const STREAMS_DE = {
   'stream.host': 'Rechner',
   'stream.port': 'Portnummer',
   'stream.serialPort': 'Serieller Anschluss',
-  'stream.noPorts': 'Dieser PC hat jetzt keinen seriellen Anschluss.',
+  'stream.noPorts': 'Kein serieller Anschluss an diesem PC.',
   'stream.choosePort': 'Anschluss wählen',
   'stream.findPorts': 'Neu suchen',
   'stream.baud': 'Bits je Sekunde',
