@@ -34,25 +34,45 @@ function layers(): { readonly edge: Float64Array; readonly inside: Float64Array 
 const { edge, inside } = layers();
 
 /** A source of standard normal numbers. */
-export function zigguratNormal({ bits, uniform }: Random): () => number {
+export function zigguratNormal(random: Random): () => number {
+  const fill = zigguratFill(random);
+  const one = new Float64Array(1);
+  return () => {
+    fill(one, 0, 1);
+    return at(one, 0);
+  };
+}
+
+/** Writes standard normal numbers to an array, from a place up to before another: as many calls of `zigguratNormal` would. */
+export function zigguratFill({
+  bits,
+  uniform,
+}: Random): (into: Float64Array, from: number, to: number) => void {
   const tail = (): number => {
     for (;;) {
       const x = -Math.log(uniform()) / TAIL;
       if (-2 * Math.log(uniform()) >= x * x) return TAIL + x;
     }
   };
-  return () => {
-    for (;;) {
+  /** A draw that fell outside the inner part of its layer: the number, or NaN when it is to be drawn again. */
+  const outer = (u: number, layer: number): number => {
+    if (layer === 0) return u < 0 ? -tail() : tail();
+    const x = u * at(edge, layer);
+    const low = at(edge, layer);
+    const high = at(edge, layer + 1);
+    const below = Math.exp(-0.5 * (low * low - x * x));
+    const above = Math.exp(-0.5 * (high * high - x * x));
+    return above + uniform() * (below - above) < 1 ? x : Number.NaN;
+  };
+  return (into, from, to) => {
+    for (let i = from; i < to; ) {
       const u = 2 * uniform() - 1;
       const layer = bits() & (LAYERS - 1);
-      const x = u * at(edge, layer);
-      if (Math.abs(u) < at(inside, layer)) return x;
-      if (layer === 0) return u < 0 ? -tail() : tail();
-      const low = at(edge, layer);
-      const high = at(edge, layer + 1);
-      const below = Math.exp(-0.5 * (low * low - x * x));
-      const above = Math.exp(-0.5 * (high * high - x * x));
-      if (above + uniform() * (below - above) < 1) return x;
+      if (Math.abs(u) < at(inside, layer)) into[i++] = u * at(edge, layer);
+      else {
+        const x = outer(u, layer);
+        if (!Number.isNaN(x)) into[i++] = x;
+      }
     }
   };
 }

@@ -1,6 +1,6 @@
 /** One factored normal matrix that solves for several right sides at once, `LANES` of them side by side. */
 import { addAt, at, indexAt } from '../../linalg/at.ts';
-import { eliminate, placeOf, SymmetricPattern } from '../../linalg/elimination.ts';
+import { type Elimination, eliminate, placeOf, SymmetricPattern } from '../../linalg/elimination.ts';
 import { SparseCholesky } from '../../linalg/sparseCholesky.ts';
 import { invariant } from '../../result.ts';
 import { UNDETERMINED } from '../normal.ts';
@@ -11,6 +11,11 @@ import { LANES } from './laneState.ts';
 export class LaneFactor {
   /** Which of the unknowns given stands at each place of a right side: the order in which they are eliminated. */
   readonly order: Int32Array;
+  /** Order and pattern of the factor, and the square roots of its pivots. */
+  readonly elimination: Elimination;
+  readonly roots: Float64Array;
+  /** Number of each unknown of the network in the list given; -1 for others. */
+  readonly own: Int32Array;
   private readonly n: number;
   private readonly begin: Int32Array;
   private readonly below: Int32Array;
@@ -25,6 +30,9 @@ export class LaneFactor {
     });
     const cholesky = factored(linearised, rows, own, n);
     const { order, start, below } = cholesky.elimination;
+    this.elimination = cholesky.elimination;
+    this.roots = cholesky.diagonal;
+    this.own = own;
     this.n = n;
     this.order = order;
     this.begin = start;
@@ -92,35 +100,46 @@ export class LaneFactor {
   }
 }
 
-function factored(
+/** Adds the normal matrix of some rows to `values`, by place; `own` numbers the unknowns that count, -1 for the others. */
+export function addNormal(
   { rowStart, column, coefficient, weight }: Linearised,
+  rows: readonly number[],
+  own: Int32Array,
+  elimination: Elimination,
+  values: Float64Array,
+): void {
+  for (const r of rows) {
+    const end = indexAt(rowStart, r + 1);
+    for (let e = indexAt(rowStart, r); e < end; e++) {
+      const one = indexAt(own, indexAt(column, e));
+      if (one < 0) continue;
+      for (let f = indexAt(rowStart, r); f <= e; f++) {
+        const other = indexAt(own, indexAt(column, f));
+        if (other < 0) continue;
+        const to = placeOf(elimination, one, other);
+        addAt(values, to, at(weight, r) * at(coefficient, e) * at(coefficient, f));
+      }
+    }
+  }
+}
+
+function factored(
+  linearised: Linearised,
   rows: readonly number[],
   own: Int32Array,
   n: number,
 ): SparseCholesky {
+  const { rowStart, column } = linearised;
   const pattern = new SymmetricPattern(n);
-  const kept = rows.map((r) => {
-    const entries: { readonly unknown: number; readonly partial: number }[] = [];
-    for (let e = indexAt(rowStart, r); e < indexAt(rowStart, r + 1); e++) {
-      const unknown = indexAt(own, indexAt(column, e));
-      if (unknown >= 0) entries.push({ unknown, partial: at(coefficient, e) });
-    }
-    pattern.couple(
-      Int32Array.from(entries, ({ unknown }) => unknown),
-      0,
-      entries.length,
-    );
-    return { entries, w: at(weight, r) };
-  });
-  const cholesky = new SparseCholesky(eliminate(pattern));
-  for (const { entries, w } of kept) {
-    entries.forEach((one, e) => {
-      for (const other of entries.slice(0, e + 1)) {
-        const to = placeOf(cholesky.elimination, one.unknown, other.unknown);
-        addAt(cholesky.values, to, w * one.partial * other.partial);
-      }
-    });
+  for (const r of rows) {
+    const unknowns = column
+      .slice(indexAt(rowStart, r), indexAt(rowStart, r + 1))
+      .map((unknown) => indexAt(own, unknown))
+      .filter((unknown) => unknown >= 0);
+    pattern.couple(unknowns, 0, unknowns.length);
   }
+  const cholesky = new SparseCholesky(eliminate(pattern));
+  addNormal(linearised, rows, own, cholesky.elimination, cholesky.values);
   invariant(cholesky.factorise(UNDETERMINED) < 0, 'a solved network is held');
   return cholesky;
 }

@@ -5,7 +5,9 @@
  */
 import { at } from '../../linalg/at.ts';
 import type { Reading, ReadingOf } from '../network.ts';
+import { type LaneDistance, laneDistance } from './laneDistances.ts';
 import { add, LANES, type LaneState, type PlaceOffsets } from './laneState.ts';
+import { type LaneSum, laneSum } from './laneSums.ts';
 
 /** What the readings of one batch say, and how much each counts. */
 export interface LaneReadings {
@@ -18,6 +20,9 @@ export interface LaneReadings {
 /** Adds the pulls of one reading's rows. */
 export type LaneRow = (state: LaneState, readings: LaneReadings) => void;
 
+/** A reading as it is evaluated: among its like, or by itself. */
+export type LaneReading = LaneSum | LaneDistance | LaneRow;
+
 /** Where the ids of a reading stand. Offsets; -1 for a shared unknown that is not named. */
 export interface LaneIds {
   place(id: string): PlaceOffsets;
@@ -27,12 +32,12 @@ export interface LaneIds {
 }
 
 /** The lanes of a reading whose first row is `row`; undefined for a kind that has none. */
-export function laneRow(reading: Reading, row: number, ids: LaneIds): LaneRow | undefined {
+export function laneRow(reading: Reading, row: number, ids: LaneIds): LaneReading | undefined {
   switch (reading.kind) {
     case 'distance':
-      return distanceRow(reading, row, ids);
+      return laneDistance(reading, row, ids);
     case 'height':
-      return heightRow(reading, row, ids);
+      return heightSum(reading, row, ids);
     case 'offset':
     case 'along':
       return lineRow(reading, row, ids);
@@ -41,55 +46,20 @@ export function laneRow(reading: Reading, row: number, ids: LaneIds): LaneRow | 
     case 'tilt':
       return tiltRow(reading, row, ids);
     case 'constraint':
-      return sumRow(reading, row, ids);
+      return constraintSum(reading, row, ids);
     default:
       return undefined;
   }
 }
 
-function distanceRow(reading: ReadingOf<'distance'>, row: number, ids: LaneIds): LaneRow {
-  const [from, to] = [ids.place(reading.from), ids.place(reading.to)];
-  const [scale, zero] = [ids.shared(reading.scale), ids.shared(reading.zero)];
-  const upright = reading.mode === 'level' ? 0 : 1;
-  return ({ numbers, pull }, { observed, weight }) => {
-    const w = at(weight, row);
-    for (let i = 0; i < LANES; i++) {
-      const dx = at(numbers, to.x + i) - at(numbers, from.x + i);
-      const dy = at(numbers, to.y + i) - at(numbers, from.y + i);
-      const dz = upright * (at(numbers, to.z + i) - at(numbers, from.z + i));
-      const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
-      const factor = scale < 0 ? 1 : 1 + at(numbers, scale + i);
-      const computed = factor * length + (zero < 0 ? 0 : at(numbers, zero + i));
-      const v = w * (at(observed, row * LANES + i) - computed);
-      const k = (v * factor) / length;
-      add(pull, to.x + i, k * dx);
-      add(pull, to.y + i, k * dy);
-      add(pull, to.z + i, k * dz);
-      add(pull, from.x + i, -k * dx);
-      add(pull, from.y + i, -k * dy);
-      add(pull, from.z + i, -k * dz);
-      if (scale >= 0) add(pull, scale + i, v * length);
-      if (zero >= 0) add(pull, zero + i, v);
-    }
-  };
-}
-
-function heightRow(reading: ReadingOf<'height'>, row: number, ids: LaneIds): LaneRow {
-  const place = ids.place(reading.point);
+function heightSum(reading: ReadingOf<'height'>, row: number, ids: LaneIds): LaneSum {
   const base = 'point' in reading.above ? ids.place(reading.above.point).z : -1;
   const levelMm = 'levelMm' in reading.above ? reading.above.levelMm : 0;
-  const zero = ids.shared(reading.zero);
-  return ({ numbers, pull }, { observed, weight }) => {
-    const w = at(weight, row);
-    for (let i = 0; i < LANES; i++) {
-      const under = base < 0 ? levelMm : at(numbers, base + i);
-      const computed = at(numbers, place.z + i) - under + (zero < 0 ? 0 : at(numbers, zero + i));
-      const v = w * (at(observed, row * LANES + i) - computed);
-      add(pull, place.z + i, v);
-      if (base >= 0) add(pull, base + i, -v);
-      if (zero >= 0) add(pull, zero + i, v);
-    }
-  };
+  return laneSum(row, -levelMm, [
+    [ids.place(reading.point).z, 1],
+    [base, -1],
+    [ids.shared(reading.zero), 1],
+  ]);
 }
 
 /** Offset to the left of a line, or the foot along it. */
@@ -136,39 +106,43 @@ function dropRow(reading: ReadingOf<'drop'>, row: number, ids: LaneIds): LaneRow
   const arm = ids.shared(reading.arm?.shared);
   const [armAlong, armAcross] = [reading.arm?.along ?? 0, reading.arm?.across ?? 0];
   const turner = directionOf(reading.direction, ids);
+  const { ex, ey, turned } = turner;
   return (state, { observed, weight }) => {
     const { numbers, pull } = state;
     const wAlong = at(weight, row);
     const wAcross = at(weight, row + 1);
+    turner.read(state);
     for (let i = 0; i < LANES; i++) {
-      turner.read(state, i);
-      const ex = turner.ex;
-      const ey = turner.ey;
+      const x = at(ex, i);
+      const y = at(ey, i);
       const dx = at(numbers, mark.x + i) - at(numbers, point.x + i);
       const dy = at(numbers, mark.y + i) - at(numbers, point.y + i);
-      const along = ex * dx + ey * dy;
-      const across = ex * dy - ey * dx;
+      const along = x * dx + y * dy;
+      const across = x * dy - y * dx;
       const length = arm < 0 ? 0 : at(numbers, arm + i);
       const v = wAlong * (at(observed, row * LANES + i) - along + armAlong * length);
       const w = wAcross * (at(observed, (row + 1) * LANES + i) - across + armAcross * length);
-      const px = v * ex - w * ey;
-      const py = v * ey + w * ex;
+      const px = v * x - w * y;
+      const py = v * y + w * x;
       add(pull, mark.x + i, px);
       add(pull, mark.y + i, py);
       add(pull, point.x + i, -px);
       add(pull, point.y + i, -py);
-      turner.turn(state, i, v * across - w * along);
+      turned[i] = v * across - w * along;
       if (arm >= 0) add(pull, arm + i, -v * armAlong - w * armAcross);
     }
+    turner.turn(state);
   };
 }
 
-/** A direction in plan: its unit vector in one lane, and the pull of a turn of it. */
+/** A direction in plan: its unit vectors, and the pull of a turn of it. */
 interface LaneDirection {
-  ex: number;
-  ey: number;
-  read(state: LaneState, lane: number): void;
-  turn(state: LaneState, lane: number, amount: number): void;
+  readonly ex: Float64Array;
+  readonly ey: Float64Array;
+  /** How strongly each lane pulls at a turn: written before `turn`. */
+  readonly turned: Float64Array;
+  readonly read: (state: LaneState) => void;
+  readonly turn: (state: LaneState) => void;
 }
 
 function directionOf(direction: ReadingOf<'drop'>['direction'], ids: LaneIds): LaneDirection {
@@ -177,24 +151,34 @@ function directionOf(direction: ReadingOf<'drop'>['direction'], ids: LaneIds): L
     : lineDirection(ids.place(direction.from), ids.place(direction.to));
 }
 
+const forLanes = (): Float64Array => new Float64Array(LANES);
+
 function lineDirection(from: PlaceOffsets, to: PlaceOffsets): LaneDirection {
-  let length = 1;
+  const [ex, ey, turned, length] = [forLanes(), forLanes(), forLanes(), forLanes()];
   return {
-    ex: 1,
-    ey: 0,
-    read({ numbers }, i) {
-      const dx = at(numbers, to.x + i) - at(numbers, from.x + i);
-      const dy = at(numbers, to.y + i) - at(numbers, from.y + i);
-      length = Math.sqrt(dx * dx + dy * dy);
-      this.ex = dx / length;
-      this.ey = dy / length;
+    ex,
+    ey,
+    turned,
+    read({ numbers }) {
+      for (let i = 0; i < LANES; i++) {
+        const dx = at(numbers, to.x + i) - at(numbers, from.x + i);
+        const dy = at(numbers, to.y + i) - at(numbers, from.y + i);
+        const l = Math.sqrt(dx * dx + dy * dy);
+        length[i] = l;
+        ex[i] = dx / l;
+        ey[i] = dy / l;
+      }
     },
-    turn({ pull }, i, amount) {
-      const k = amount / length;
-      add(pull, to.x + i, -this.ey * k);
-      add(pull, to.y + i, this.ex * k);
-      add(pull, from.x + i, this.ey * k);
-      add(pull, from.y + i, -this.ex * k);
+    turn({ pull }) {
+      for (let i = 0; i < LANES; i++) {
+        const k = at(turned, i) / at(length, i);
+        const kx = at(ex, i) * k;
+        const ky = at(ey, i) * k;
+        add(pull, to.x + i, -ky);
+        add(pull, to.y + i, kx);
+        add(pull, from.x + i, ky);
+        add(pull, from.y + i, -kx);
+      }
     },
   };
 }
@@ -206,51 +190,61 @@ function bodyDirection(
 ): LaneDirection {
   const r = (9 * number + (axis === 'x' ? 0 : 1)) * LANES;
   const t = 6 * number * LANES;
+  const [ex, ey, turned] = [forLanes(), forLanes(), forLanes()];
   return {
-    ex: 1,
-    ey: 0,
-    read({ rotation }, i) {
-      const dx = at(rotation, r + i);
-      const dy = at(rotation, r + 3 * LANES + i);
-      const length = Math.sqrt(dx * dx + dy * dy);
-      this.ex = dx / length;
-      this.ey = dy / length;
+    ex,
+    ey,
+    turned,
+    read({ rotation }) {
+      for (let i = 0; i < LANES; i++) {
+        const dx = at(rotation, r + i);
+        const dy = at(rotation, r + 3 * LANES + i);
+        const length = Math.sqrt(dx * dx + dy * dy);
+        ex[i] = dx / length;
+        ey[i] = dy / length;
+      }
     },
-    turn({ pull, turns }, i, amount) {
-      add(pull, pose + 3 * LANES + i, amount);
-      if (axis === 'x') return;
-      const cosPitch = at(turns, t + 2 * LANES + i);
-      const sinPitch = at(turns, t + 3 * LANES + i);
-      const upright = at(turns, t + 4 * LANES + i);
-      const sinRoll = at(turns, t + 5 * LANES + i);
-      const shear = sinPitch * sinRoll;
-      const square = upright * upright + shear * shear;
-      add(pull, pose + 4 * LANES + i, (-amount * upright * cosPitch * sinRoll) / square);
-      add(pull, pose + 5 * LANES + i, (-amount * sinPitch) / square);
+    turn({ pull, turns }) {
+      for (let i = 0; i < LANES; i++) {
+        const amount = at(turned, i);
+        add(pull, pose + 3 * LANES + i, amount);
+        if (axis === 'x') continue;
+        const cosPitch = at(turns, t + 2 * LANES + i);
+        const sinPitch = at(turns, t + 3 * LANES + i);
+        const upright = at(turns, t + 4 * LANES + i);
+        const sinRoll = at(turns, t + 5 * LANES + i);
+        const shear = sinPitch * sinRoll;
+        const square = upright * upright + shear * shear;
+        add(pull, pose + 4 * LANES + i, (-amount * upright * cosPitch * sinRoll) / square);
+        add(pull, pose + 5 * LANES + i, (-amount * sinPitch) / square);
+      }
     },
   };
 }
 
-function tiltRow(reading: ReadingOf<'tilt'>, row: number, ids: LaneIds): LaneRow {
+function tiltRow(reading: ReadingOf<'tilt'>, row: number, ids: LaneIds): LaneRow | LaneSum {
   const { number, pose } = ids.body(reading.body);
   const t = 6 * number * LANES;
   const zero = ids.shared(reading.zero);
-  const isPitch = reading.axis === 'pitch';
+  const pitch = pose + 4 * LANES;
+  const roll = pose + 5 * LANES;
+  if (reading.axis === 'pitch') {
+    return laneSum(row, 0, [
+      [pitch, 1],
+      [zero, 1],
+    ]);
+  }
   return ({ numbers, pull, turns }, { observed, weight }) => {
     const w = at(weight, row);
     for (let i = 0; i < LANES; i++) {
       const cosPitch = at(turns, t + 2 * LANES + i);
       const sinRoll = at(turns, t + 5 * LANES + i);
       const rise = cosPitch * sinRoll;
-      const tilt = isPitch ? at(numbers, pose + 4 * LANES + i) : Math.asin(rise);
-      const computed = tilt + (zero < 0 ? 0 : at(numbers, zero + i));
+      const computed = Math.asin(rise) + (zero < 0 ? 0 : at(numbers, zero + i));
       const v = w * (at(observed, row * LANES + i) - computed);
-      if (isPitch) add(pull, pose + 4 * LANES + i, v);
-      else {
-        const k = v / Math.sqrt(1 - rise * rise);
-        add(pull, pose + 4 * LANES + i, -k * at(turns, t + 3 * LANES + i) * sinRoll);
-        add(pull, pose + 5 * LANES + i, k * cosPitch * at(turns, t + 4 * LANES + i));
-      }
+      const k = v / Math.sqrt(1 - rise * rise);
+      add(pull, pitch + i, -k * at(turns, t + 3 * LANES + i) * sinRoll);
+      add(pull, roll + i, k * cosPitch * at(turns, t + 4 * LANES + i));
       if (zero >= 0) add(pull, zero + i, v);
     }
   };
@@ -259,40 +253,21 @@ function tiltRow(reading: ReadingOf<'tilt'>, row: number, ids: LaneIds): LaneRow
 const POSE = ['x', 'y', 'z', 'yaw', 'pitch', 'roll'] as const;
 
 /** A weighted sum of coordinates, pose components and shared unknowns; not of distances, and not held exactly. */
-function sumRow(reading: ReadingOf<'constraint'>, row: number, ids: LaneIds): LaneRow | undefined {
+function constraintSum(reading: ReadingOf<'constraint'>, row: number, ids: LaneIds): LaneSum | undefined {
   if (reading.u === 'exact') return undefined;
-  const offsets: number[] = [];
-  for (const { quantity } of reading.terms) {
-    if (quantity.of === 'coordinate') offsets.push(ids.place(quantity.point)[quantity.axis]);
-    else if (quantity.of === 'shared') offsets.push(ids.shared(quantity.shared));
+  const terms: (readonly [number, number])[] = [];
+  for (const { coefficient, quantity } of reading.terms) {
+    if (quantity.of === 'coordinate') terms.push([ids.place(quantity.point)[quantity.axis], coefficient]);
+    else if (quantity.of === 'shared') terms.push([ids.shared(quantity.shared), coefficient]);
     else if (quantity.of === 'pose') {
-      offsets.push(ids.body(quantity.body).pose + POSE.indexOf(quantity.component) * LANES);
+      const offset = ids.body(quantity.body).pose + POSE.indexOf(quantity.component) * LANES;
+      terms.push([offset, coefficient]);
     } else return undefined;
   }
-  const coefficients = Float64Array.from(reading.terms, ({ coefficient }) => coefficient);
-  return sum(Int32Array.from(offsets), coefficients, row);
+  return laneSum(row, 0, terms);
 }
 
 /** The row of something known beforehand: the number itself. */
-export function knownRow(offset: number, row: number): LaneRow {
-  return ({ numbers, pull }, { observed, weight }) => {
-    const w = at(weight, row);
-    for (let i = 0; i < LANES; i++) {
-      add(pull, offset + i, w * (at(observed, row * LANES + i) - at(numbers, offset + i)));
-    }
-  };
-}
-
-function sum(offsets: Int32Array, coefficients: Float64Array, row: number): LaneRow {
-  return ({ numbers, pull }, { observed, weight }) => {
-    const w = at(weight, row);
-    for (let i = 0; i < LANES; i++) {
-      let computed = 0;
-      for (let t = 0; t < offsets.length; t++) {
-        computed += at(coefficients, t) * at(numbers, (offsets[t] ?? 0) + i);
-      }
-      const v = w * (at(observed, row * LANES + i) - computed);
-      for (let t = 0; t < offsets.length; t++) add(pull, (offsets[t] ?? 0) + i, v * at(coefficients, t));
-    }
-  };
+export function knownSum(offset: number, row: number): LaneSum {
+  return laneSum(row, 0, [[offset, 1]]);
 }

@@ -8,8 +8,9 @@ import type { Layout } from '../layout.ts';
 /** Trials that run side by side. */
 export const LANES = 8;
 
-/** Offsets of a place's coordinates in `LaneState.numbers`. */
+/** Offsets of a place's coordinates in `LaneState.numbers`; those of a body's point are no unknowns themselves. */
 export interface PlaceOffsets {
+  readonly ofBody: boolean;
   readonly x: number;
   readonly y: number;
   readonly z: number;
@@ -32,14 +33,15 @@ export class LaneState {
     this.layout = layout;
     const own: OwnPlace[] = [];
     let next = layout.slots.length;
-    const consecutive = (first: number): PlaceOffsets => ({
+    const consecutive = (first: number, ofBody: boolean): PlaceOffsets => ({
+      ofBody,
       x: first * LANES,
       y: (first + 1) * LANES,
       z: (first + 2) * LANES,
     });
     this.places = layout.places.map((place) => {
-      if (place.body < 0) return consecutive(place.slot);
-      const at3 = consecutive(next);
+      if (place.body < 0) return consecutive(place.slot, false);
+      const at3 = consecutive(next, true);
       const pose = layout.bodies[place.body]?.slot ?? 0;
       own.push({ body: place.body, pose: pose * LANES, own: place.slot * LANES, bay: next * LANES });
       next += 3;

@@ -1,7 +1,8 @@
 /**
  * The first pull of trials that begin at the solution of the real readings. There all pulls together are zero, so what a trial
  * feels is only how its readings differ from the real ones: the rows of partials transposed, times weight, times that
- * difference. No geometry has to be made anew for it, since all lanes begin at one layout.
+ * difference. Where other unknowns have moved from the solution already, the rows have moved by their partials times that. No
+ * geometry has to be made anew for it, since all lanes begin at one layout.
  */
 import { at, indexAt } from '../../linalg/at.ts';
 import type { Linearised } from '../solution.ts';
@@ -13,20 +14,34 @@ export class PullAtSolution {
   private readonly row: Int32Array;
   private readonly factor: Float64Array;
   private readonly solvedFor: Float64Array;
+  /** What unknowns outside do: for each place those that reach it, their offset, where they stood, and the normal element. */
+  private readonly outsideBegin: Int32Array;
+  private readonly outsideOffset: Int32Array;
+  private readonly outsideStood: Float64Array;
+  private readonly outsideFactor: Float64Array;
 
   /** `solvedFor` is what the rows of the solution say, by row; the pull is written in the order of `unknowns`. */
   constructor(
-    { rowStart, column, coefficient, weight }: Linearised,
+    { rowStart, column, coefficient, weight, x }: Linearised,
     rows: readonly number[],
     unknowns: readonly number[],
     solvedFor: Float64Array,
+    slotOfColumn: Int32Array,
   ) {
     const placeOf = new Map(unknowns.map((unknown, c) => [unknown, c] as const));
     const lists: { readonly row: number; readonly factor: number }[][] = unknowns.map(() => []);
+    const outside = unknowns.map(() => new Map<number, number>());
     for (const row of rows) {
       for (let e = indexAt(rowStart, row); e < indexAt(rowStart, row + 1); e++) {
         const place = placeOf.get(indexAt(column, e)) ?? -1;
-        lists[place]?.push({ row, factor: at(weight, row) * at(coefficient, e) });
+        if (place < 0) continue;
+        const factor = at(weight, row) * at(coefficient, e);
+        lists[place]?.push({ row, factor });
+        const sums = outside[place];
+        for (let f = indexAt(rowStart, row); f < indexAt(rowStart, row + 1); f++) {
+          const other = indexAt(column, f);
+          if (!placeOf.has(other)) sums?.set(other, (sums.get(other) ?? 0) + factor * at(coefficient, f));
+        }
       }
     }
     const all = lists.flat();
@@ -37,11 +52,42 @@ export class PullAtSolution {
       this.begin[c + 1] = indexAt(this.begin, c) + list.length;
     });
     this.solvedFor = solvedFor;
+    const others = outside.flatMap((sums) => [...sums]);
+    this.outsideBegin = new Int32Array(unknowns.length + 1);
+    outside.forEach((sums, c) => {
+      this.outsideBegin[c + 1] = indexAt(this.outsideBegin, c) + sums.size;
+    });
+    this.outsideOffset = Int32Array.from(others, ([other]) => indexAt(slotOfColumn, other) * LANES);
+    this.outsideStood = Float64Array.from(others, ([other]) => at(x, other));
+    this.outsideFactor = Float64Array.from(others, ([, factor]) => factor);
   }
 
-  /** Writes the pull of `observed` (row by row, `LANES` numbers each), `LANES` numbers for each unknown. */
-  write(observed: Float64Array, pull: Float64Array): void {
-    for (let lane = 0; lane < LANES; lane += 4) this.writeFour(observed, pull, lane);
+  /**
+   * Writes the pull of `observed` (row by row, `LANES` numbers each), `LANES` numbers for each unknown; unknowns outside stand
+   * where `numbers` has them.
+   */
+  write(observed: Float64Array, numbers: Float64Array, pull: Float64Array): void {
+    for (let lane = 0; lane < LANES; lane += 4) {
+      this.writeFour(observed, pull, lane);
+      if (this.outsideOffset.length > 0) this.moveFour(numbers, pull, lane);
+    }
+  }
+
+  private moveFour(numbers: Float64Array, pull: Float64Array, lane: number): void {
+    const { outsideBegin, outsideOffset, outsideStood, outsideFactor } = this;
+    let e = 0;
+    for (let c = 0; c + 1 < outsideBegin.length; c++) {
+      const to = c * LANES + lane;
+      for (const end = indexAt(outsideBegin, c + 1); e < end; e++) {
+        const from = indexAt(outsideOffset, e) + lane;
+        const stood = at(outsideStood, e);
+        const f = at(outsideFactor, e);
+        pull[to] = at(pull, to) - f * (at(numbers, from) - stood);
+        pull[to + 1] = at(pull, to + 1) - f * (at(numbers, from + 1) - stood);
+        pull[to + 2] = at(pull, to + 2) - f * (at(numbers, from + 2) - stood);
+        pull[to + 3] = at(pull, to + 3) - f * (at(numbers, from + 3) - stood);
+      }
+    }
   }
 
   private writeFour(observed: Float64Array, pull: Float64Array, lane: number): void {

@@ -6,7 +6,7 @@
 import { at } from '../../linalg/at.ts';
 import type { Random } from '../../uncertainty/random.ts';
 import { sampler } from '../../uncertainty/sampler.ts';
-import { EXPANDABLE_DOF, tFromNormal, zigguratNormal } from '../../uncertainty/ziggurat.ts';
+import { EXPANDABLE_DOF, tFromNormal, zigguratFill } from '../../uncertainty/ziggurat.ts';
 import type { RowResult } from '../solution.ts';
 import { LANES } from './laneState.ts';
 
@@ -23,25 +23,40 @@ export function readingDraws(
   rows: readonly RowKnowledge[],
   random: Random,
 ): (observed: Float64Array) => void {
-  const normal = zigguratNormal(random);
-  const draws = rows.map((knowledge) => drawOf(knowledge, random, normal));
+  const fill = zigguratFill(random);
+  const draws = rows.map((knowledge) => drawOf(knowledge, random));
   const middle = Float64Array.from(rows, ({ row }) => row.observed);
+  const u = Float64Array.from(rows, ({ row }) => row.u);
+  const dof = Float64Array.from(rows, (knowledge) => knowledge.dof);
   return (observed) => {
     for (let r = 0; r < draws.length; r++) {
+      const first = r * LANES;
       const draw = draws[r];
-      if (draw === undefined) continue;
-      const centre = at(middle, r);
-      for (let i = 0; i < LANES; i++) observed[r * LANES + i] = centre + draw();
+      if (draw === undefined) {
+        fill(observed, first, first + LANES);
+        spread(observed, first, at(middle, r), at(u, r), at(dof, r));
+      } else {
+        const centre = at(middle, r);
+        for (let i = first; i < first + LANES; i++) observed[i] = centre + draw();
+      }
     }
   };
 }
 
-function drawOf({ row: { u }, dof, flat }: RowKnowledge, random: Random, normal: () => number): () => number {
+/** Makes one row of standard normal numbers into what is known of its reading. */
+function spread(numbers: Float64Array, first: number, centre: number, u: number, dof: number): void {
+  if (dof === Number.POSITIVE_INFINITY) {
+    for (let i = first; i < first + LANES; i++) numbers[i] = centre + u * at(numbers, i);
+  } else {
+    for (let i = first; i < first + LANES; i++) numbers[i] = centre + u * tFromNormal(at(numbers, i), dof);
+  }
+}
+
+/** How a row is drawn that is not made of a normal number: rectangular, or of too few degrees of freedom. */
+function drawOf({ row: { u }, dof, flat }: RowKnowledge, random: Random): (() => number) | undefined {
   if (flat) {
     const half = Math.sqrt(3) * u;
     return () => half * (2 * random.uniform() - 1);
   }
-  if (dof === Number.POSITIVE_INFINITY) return () => u * normal();
-  if (dof >= EXPANDABLE_DOF) return () => u * tFromNormal(normal(), dof);
-  return sampler({ kind: 't', mean: 0, scale: u, dof }, random);
+  return dof >= EXPANDABLE_DOF ? undefined : sampler({ kind: 't', mean: 0, scale: u, dof }, random);
 }

@@ -10,7 +10,7 @@ import type { Layout } from '../layout.ts';
 import type { Network } from '../network.ts';
 import { prepare } from '../problem.ts';
 import type { Solution } from '../solution.ts';
-import { knownRow, type LaneIds, type LaneRow, laneRow } from './laneRows.ts';
+import { knownSum, type LaneIds, type LaneReading, laneRow } from './laneRows.ts';
 import { LaneStage } from './laneStage.ts';
 import { LANES, LaneState } from './laneState.ts';
 import { redundantPart } from './redundantPart.ts';
@@ -24,7 +24,7 @@ export interface NoLanes {
 
 /** A reading's lanes and its rows. */
 interface PlacedRow {
-  readonly lanes: LaneRow;
+  readonly lanes: LaneReading;
   readonly first: number;
   readonly count: number;
 }
@@ -51,6 +51,7 @@ export class Readjuster {
       this.start.fill(value, s * LANES, (s + 1) * LANES);
     });
     const redundant = redundantPart(linearised, rows, linearised.x.length);
+    const solvedFor = Float64Array.from(solution.rows, ({ observed }) => observed);
     this.stages = [true, false].flatMap((inPart) => {
       const own = indices(redundant.rows, inPart);
       const unknowns = indices(redundant.unknowns, inPart);
@@ -67,7 +68,7 @@ export class Readjuster {
           const slot = layout.slots[indexAt(layout.slotOfColumn, unknown)];
           return slot?.of === 'body' && slot.unit === 'rad';
         }),
-        ...(inPart ? { solvedFor: Float64Array.from(solution.rows, ({ observed }) => observed) } : {}),
+        solvedFor,
       };
       return [new LaneStage(parts, linearised, this.observed)];
     });
@@ -139,7 +140,7 @@ export function readjuster(network: Network, solution: Solution): Result<Readjus
     first += count;
   }
   for (const slot of known) {
-    rows.push({ lanes: knownRow(slot * LANES, first), first, count: 1 });
+    rows.push({ lanes: knownSum(slot * LANES, first), first, count: 1 });
     first += 1;
   }
   return ok(new Readjuster(layout, rows, state, solution));

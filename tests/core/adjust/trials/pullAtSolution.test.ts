@@ -14,6 +14,11 @@ const SMALL = {
   weight: Float64Array.of(4, 0.5),
 };
 
+/** The two unknowns stand in the state at 3 and 1. */
+const SLOTS = Int32Array.of(1, 0);
+const AT_REST = new Float64Array(2 * LANES).fill(1, 0, LANES).fill(3, LANES);
+const every32 = (count: number) => Int32Array.from({ length: count }, (_, k) => k);
+
 function solvedDemo() {
   const solved = solve(demoNetwork());
   if (!solved.ok) throw new Error(solved.error.code);
@@ -22,12 +27,12 @@ function solvedDemo() {
 
 describe('the pull at the solution', () => {
   const { linearised, rows } = solvedDemo();
-  const small = { ...linearised, ...SMALL };
+  const small = { ...linearised, ...SMALL, x: Float64Array.of(3, 1) };
 
   test('by hand: readings 1 and -2 off pull a by 8 and b by -4 - 3', () => {
     const observed = new Float64Array(2 * LANES).fill(11, 0, LANES).fill(18, LANES);
     const pull = new Float64Array(2 * LANES);
-    new PullAtSolution(small, [0, 1], [0, 1], Float64Array.of(10, 20)).write(observed, pull);
+    new PullAtSolution(small, [0, 1], [0, 1], Float64Array.of(10, 20), SLOTS).write(observed, AT_REST, pull);
     expect([...pull]).toEqual([...Array(LANES).fill(8), ...Array(LANES).fill(-7)]);
   });
 
@@ -35,11 +40,20 @@ describe('the pull at the solution', () => {
     const observed = new Float64Array(2 * LANES).fill(11, 0, LANES).fill(18, LANES);
     const middle = Float64Array.of(10, 20);
     const pull = new Float64Array(LANES);
-    new PullAtSolution(small, [1], [1], middle).write(observed, pull);
+    new PullAtSolution(small, [1], [1], middle, SLOTS).write(observed, AT_REST, pull);
     expect([...pull]).toEqual(Array(LANES).fill(-3));
     const both = new Float64Array(2 * LANES);
-    new PullAtSolution(small, [0, 1], [1, 0], middle).write(observed, both);
+    new PullAtSolution(small, [0, 1], [1, 0], middle, SLOTS).write(observed, AT_REST, both);
     expect([...both]).toEqual([...Array(LANES).fill(-7), ...Array(LANES).fill(8)]);
+  });
+
+  test('an unknown outside that has moved by 2 in one lane moves the rows: 4 * 2 * -1 * 2 off the pull on b', () => {
+    const observed = new Float64Array(2 * LANES).fill(10, 0, LANES).fill(20, LANES);
+    const numbers = AT_REST.slice();
+    numbers[LANES + 3] = 5;
+    const pull = new Float64Array(LANES);
+    new PullAtSolution(small, [0, 1], [1], Float64Array.of(10, 20), SLOTS).write(observed, numbers, pull);
+    expect([...pull].map((each) => each + 0)).toEqual([0, 0, 0, 16, 0, 0, 0, 0]);
   });
 
   test('of a whole network: partials transposed, times weight, times what each lane reads otherwise', () => {
@@ -52,7 +66,11 @@ describe('the pull at the solution', () => {
     );
     const every = (count: number): number[] => Array.from({ length: count }, (_, k) => k);
     const pull = new Float64Array(n * LANES);
-    new PullAtSolution(linearised, every(rows.length), every(n), middle).write(observed, pull);
+    new PullAtSolution(linearised, every(rows.length), every(n), middle, every32(n)).write(
+      observed,
+      AT_REST,
+      pull,
+    );
     for (let lane = 0; lane < LANES; lane++) {
       const expected = new Float64Array(n);
       const size = new Float64Array(n);
