@@ -32,6 +32,7 @@ test('a quick procedure from the page to a job', async ({ bench }) => {
   await app.context().tracing.stop();
   await page.waitForFunction((size) => window.innerWidth === size.width, { ...OFFICE });
   await goTo(page, '#/shop', '.shop-grid');
+  await page.locator('[data-tab="procedures"]').click();
   await choosePerson(page, 'mira');
 
   await test.step('what is missing is said beside its field', async () => {

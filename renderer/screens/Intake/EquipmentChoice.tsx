@@ -77,7 +77,7 @@ export function EquipmentChoice({
     chosen.fixture.id === now.fixture &&
     chosen.target.id === now.target &&
     chosen.work === now.work;
-  if (equipment === undefined) return <ToShop words={say('equipment.noneHere')} />;
+  if (equipment === undefined) return <ToShop words={say('equipment.noneHere')} tab="equipment" />;
   return (
     <div className="field equipment" data-field={`intake.equipment@${sensor.sensor}`}>
       <div className="form-grid">

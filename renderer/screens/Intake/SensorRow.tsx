@@ -77,7 +77,7 @@ function ProcedureChoice({ held, sensor }: SensorProps): ReactNode {
   const actions = useActions();
   const procedures = useWindow((state) => state.status?.shop?.procedures);
   const fitting = procedures?.filter((each) => each.sensor === sensor.kind) ?? [];
-  if (fitting.length === 0) return <ToShop words={say('procedure.noneHere')} />;
+  if (fitting.length === 0) return <ToShop words={say('procedure.noneHere')} tab="procedures" />;
   return (
     <div className="field" data-field={`intake.procedure@${sensor.sensor}`}>
       <SelectList

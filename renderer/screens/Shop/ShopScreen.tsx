@@ -83,7 +83,9 @@ export function ShopParts({ tab }: { readonly tab: ShopTab }): ReactNode {
           </AriaButton>
         ))}
       </nav>
-      {mayAdd || tab === 'thisPc' ? null : <p className="question">{say('shop.ownerOnly')}</p>}
+      {mayAdd || tab === 'thisPc' || tab === 'procedures' ? null : (
+        <p className="question">{say('shop.ownerOnly')}</p>
+      )}
       {problem === null ? null : <ErrorNotice error={problem} />}
       <div className={tab === 'equipment' ? 'shop-grid' : 'shop-grid shop-one'}>
         <TabContent tab={tab} shop={shop} mayAdd={mayAdd} />
