@@ -4,7 +4,7 @@
  * measured: one reading taken before must be repeated and agree before work goes on. Pure over the recorded job and the
  * present time; times in UTC milliseconds. A clock that was set to an earlier time makes no pause.
  */
-import { defaultUncertainties } from '../placement/defaults.ts';
+import { workUncertainties } from '../placement/defaults.ts';
 import type { NextAction } from '../placement/instruction.ts';
 import { readingName } from '../placement/nextAction.ts';
 import type { PlacementInput } from '../placement/placementInput.ts';
@@ -115,7 +115,7 @@ function judgeControl(
   if (spec === undefined) return undefined;
   const key = slotKey(spec);
   const sameSlot = ({ spec: each }: Held): boolean => slotKey(each) === key;
-  const limit = repeatabilityLimit(repeatability(spec, defaultUncertainties.byWork[input.equipment.work]));
+  const limit = repeatabilityLimit(repeatability(spec, workUncertainties(input.equipment)));
   const proof = mean(before.filter(sameSlot));
   const since = controls.filter((each) => sameSlot(each) && each.reading.stamp.seq > disturbance.afterSeq);
   const last = since[since.length - 1];

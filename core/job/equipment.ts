@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { lineStreamSchema } from '../instruments/schema.ts';
 import { equipmentChecksSchema } from './equipmentChecks.ts';
+import { repeatabilitySchema } from './repeatability.ts';
 
 const id = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
 const name = z.string().min(1).max(120);
@@ -117,6 +118,8 @@ export const equipmentSchema = z.strictObject({
   sideArms: z.array(sideArmSchema).length(2),
   instruments: z.array(instrumentSchema).min(1).max(20),
   work: z.enum(['typical', 'careful', 'best']),
+  /** The shop's own studies; absent for a shop without any, and in records made before they could be told. */
+  repeatability: repeatabilitySchema.optional(),
 });
 
 export type Instrument = z.infer<typeof instrumentSchema>;

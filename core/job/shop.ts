@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { procedureSchema } from '../procedure/schema.ts';
 import { fixtureSchema, instrumentSchema, sideArmSchema, targetSchema } from './equipment.ts';
+import { repeatabilitySchema } from './repeatability.ts';
 import { type Room, roomSchema } from './room.ts';
 import { sensorKindSchema } from './sensorKind.ts';
 
@@ -56,6 +57,8 @@ export const shopSchema = z.strictObject({
   sideArms: z.array(sideArmSchema),
   fixtures: z.array(fixtureSchema),
   targets: z.array(targetSchema),
+  /** Its own studies of how well readings repeat; absent until there is one, and in older records. */
+  repeatability: repeatabilitySchema.optional(),
   procedures: z.array(procedureSchema),
   /** Editions that gave way to a later one, oldest first; absent until there is one, and in older records. */
   formerProcedures: z.array(procedureSchema).max(MOST_FORMER).optional(),

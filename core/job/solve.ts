@@ -19,6 +19,7 @@ import type { Equipment, Instrument } from './equipment.ts';
 import { atItem, fieldKey } from './fieldKey.ts';
 import { floorSupply, suppliedReadings, takesSurvey } from './floorSupply.ts';
 import type { Job, JobSensor, RecordedReading } from './job.ts';
+import { studiedTape } from './repeatability.ts';
 import { laysMats, solveMatStations } from './solveMats.ts';
 import { mayBelong, type Stand, standsOf } from './stands.ts';
 
@@ -86,6 +87,7 @@ function instrumentKind(kind: Instrument['kind']): InstrumentKind | undefined {
 /** The shop's equipment as the solver takes it: an inclinometer's step comes in degrees and leaves in radians. */
 export function placementEquipment(equipment: Equipment): PlacementEquipment {
   const { fixture, sideArms, instruments, work } = equipment;
+  const tapeRepeat = studiedTape(equipment.repeatability, work);
   const arm = (side: 'left' | 'right') => {
     const found = sideArms.find((each) => each.side === side);
     return { mm: found?.lengthMm ?? 0, uMm: found?.uMm ?? 1 };
@@ -116,6 +118,7 @@ export function placementEquipment(equipment: Equipment): PlacementEquipment {
         },
       ];
     }),
+    ...(tapeRepeat === undefined ? {} : { tapeRepeat }),
   };
 }
 

@@ -13,7 +13,7 @@ import {
   solveMats,
   tieKey,
 } from '../placement/bodies/mats.ts';
-import { defaultUncertainties } from '../placement/defaults.ts';
+import { workUncertainties } from '../placement/defaults.ts';
 import type { CoordinateFinding, StationFinding } from '../placement/finding.ts';
 import type { NextAction } from '../placement/instruction.ts';
 import { worstVerdict } from '../placement/judge.ts';
@@ -228,7 +228,7 @@ export function solveMatStations(
   });
   const suspects = found === undefined ? [] : recorded(found, read);
   const [nextReading] = missing;
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const readingIds = missing.map(slotKey);
   return ok({
     stage: found === undefined ? (roughWheels(read.carValues).ok ? 'datum' : 'nothing') : 'fixture',

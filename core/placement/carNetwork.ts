@@ -6,7 +6,7 @@
  */
 import type { Shared } from '../adjust/network.ts';
 import type { Vec3 } from '../geometry/vector.ts';
-import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import { defaultUncertainties, type WorkUncertainties, workUncertainties } from './defaults.ts';
 import type { VehiclePoint } from './found.ts';
 import { hubId, markId, pointId } from './names.ts';
 import {
@@ -33,7 +33,7 @@ const axleOf = (wheel: Wheel): { readonly from: string; readonly to: string } =>
 
 /** A hub, its mark, the drop between them and the two heights. The side arm points outward along the axle. */
 function wheelPart(input: PlacementInput, values: SlotValues, starts: CarStarts, wheel: Wheel): NetworkPart {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const drop = values.get(`drop.${wheel}`);
   const floor = values.get(`floor.${wheel}`);
   const place = starts.plan[`mark.${wheel}`];
@@ -240,7 +240,7 @@ function toePart(values: SlotValues): NetworkPart {
 
 /** Everything about the car. */
 export function carPart(input: PlacementInput, values: SlotValues, starts: CarStarts): NetworkPart {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const between = BETWEEN.flatMap(([id, from, to]) => {
     const value = values.get(id);
     return value === undefined ? [] : [tapeDistance(id, value, pointId(from), pointId(to), work)];

@@ -8,7 +8,7 @@ import { tapeInstrument } from '../uncertainty/instruments.ts';
 import { LEAST_POOLED_DOF } from '../uncertainty/readingUncertainty.ts';
 import type { TapeClass } from '../uncertainty/tapeClass.ts';
 import { radFromDeg } from '../units.ts';
-import type { WorkClass } from './equipment.ts';
+import type { PlacementEquipment, WorkClass } from './equipment.ts';
 
 /** The uncertainties of one way of working. */
 export interface WorkUncertainties {
@@ -22,6 +22,8 @@ export interface WorkUncertainties {
   readonly tapeSetMm: number;
   /** Repeatability of one tape reading, pooled; n repeats divide it by the root of n. */
   readonly tapeRepeatMm: number;
+  /** Degrees of freedom behind it. */
+  readonly tapeRepeatDof: number;
   /** String or laser line off straight, mm per metre beyond the second mark. */
   readonly linePerMetreMm: number;
   /** The tape held upright to the target's face centre, and the centre found on the face. */
@@ -40,6 +42,7 @@ const typical: WorkUncertainties = {
   markMm: 0.5,
   tapeSetMm: 0.6,
   tapeRepeatMm: 0.5,
+  tapeRepeatDof: LEAST_POOLED_DOF,
   linePerMetreMm: 0.3,
   heightSetMm: 1,
   inclinometerRad: radFromDeg(0.05),
@@ -95,6 +98,20 @@ export const defaultUncertainties = {
   /** Individual rear toe from an alignment report. */
   toeRad: radFromDeg(0.03),
 } as const;
+
+/**
+ * The uncertainties of a piece of work: the defaults of its way of working, with the shop's own repeatability of tapes where
+ * studies gave one. What a study does not see (the tape's class, the marks, holding the tape to them) stays as stated.
+ */
+export function workUncertainties({
+  work,
+  tapeRepeat,
+}: Pick<PlacementEquipment, 'work' | 'tapeRepeat'>): WorkUncertainties {
+  const stated = defaultUncertainties.byWork[work];
+  return tapeRepeat === undefined
+    ? stated
+    : { ...stated, tapeRepeatMm: tapeRepeat.mm, tapeRepeatDof: tapeRepeat.dof };
+}
 
 /**
  * A tape's class limit as the two parts of `tapeInstrument`, without the step of its graduation: a scale error shared by all

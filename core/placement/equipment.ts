@@ -40,10 +40,18 @@ export interface PlacementFixture {
   readonly kinematics?: FixtureKinematics;
 }
 
+/** What a shop's own studies say of one reading of a tape: its standard deviation, and the degrees of freedom behind it. */
+export interface StudiedRepeatability {
+  readonly mm: number;
+  readonly dof: number;
+}
+
 /** Everything measured with. Side arms carry the plumb line past the tyre: hub centre to line. */
 export interface PlacementEquipment {
   readonly work: WorkClass;
   readonly fixture: PlacementFixture;
   readonly sideArms: { readonly left: LengthWithU; readonly right: LengthWithU };
   readonly instruments: readonly PlacementInstrument[];
+  /** Takes the place of the default repeatability of tapes, whatever the way of working; absent: the default stands. */
+  readonly tapeRepeat?: StudiedRepeatability;
 }

@@ -11,7 +11,7 @@ import { err, ok, type Result } from '../result.ts';
 import { fixtureNeeds } from './bodies/needs.ts';
 import { CORNER_DISTANCES, cornerPlace } from './bodies/readings.ts';
 import { tiltKnowledge, tiltParts } from './bodies/tilts.ts';
-import { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+import { defaultUncertainties, type WorkUncertainties, workUncertainties } from './defaults.ts';
 import type { PlacementFixture } from './equipment.ts';
 import { endSign, facingYawRad, leftSign } from './facing.ts';
 import { BAR_DISTANCES, type BarStarts } from './fixtureStart.ts';
@@ -81,7 +81,8 @@ export function floorWeights(
 /** u of the target's height: the tape held upright to the face centre, its class, its step, repeats. */
 export function heightReadingU(value: SlotValue, work: WorkUncertainties): ReadingU {
   const { own, perUnit } = tapeOf(value, work);
-  return meanOfRepeats([work.heightSetMm, own, perUnit * value.value], work.tapeRepeatMm, value.count);
+  const { heightSetMm, tapeRepeatMm, tapeRepeatDof } = work;
+  return meanOfRepeats([heightSetMm, own, perUnit * value.value], tapeRepeatMm, value.count, tapeRepeatDof);
 }
 
 /** The target's height over the floor line between the two bar marks. */
@@ -244,7 +245,7 @@ export function fixturePart(
   values: SlotValues,
   bar: BarStarts,
 ): Result<FixturePart, PlacementError> {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const fixture = input.equipment.fixture;
   const yawRad = facingYawRad(input.stations);
   const near = nearPoints(input.stations);

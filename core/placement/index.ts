@@ -1,5 +1,5 @@
 /** Placement: from readings of one stand of the fixture to verdicts and moves. */
-export { defaultUncertainties, type WorkUncertainties } from './defaults.ts';
+export { defaultUncertainties, type WorkUncertainties, workUncertainties } from './defaults.ts';
 export * from './equipment.ts';
 export * from './finding.ts';
 export * from './found.ts';

@@ -10,7 +10,7 @@ import { fixtureNeeds } from './bodies/needs.ts';
 import { BODIES, isFree } from './bodies/readings.ts';
 import { singleStandPart } from './bodies/singleStand.ts';
 import { carPart } from './carNetwork.ts';
-import { defaultUncertainties } from './defaults.ts';
+import { workUncertainties } from './defaults.ts';
 import { facingYawRad, hasCarSides, looksAlongCar } from './facing.ts';
 import { type FixturePart, fixturePart } from './fixtureNetwork.ts';
 import { barStarts } from './fixtureStart.ts';
@@ -71,7 +71,7 @@ export function placementNetwork(
   const starts = carStarts(values);
   if (!starts.ok) return starts;
   const car = carPart(input, values, starts.value);
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const assemble = (parts: ReturnType<typeof joined>, bodies: Network['bodies']): Network => ({
     format: 'datumline-network-1',
     points: parts.points,

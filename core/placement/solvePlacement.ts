@@ -8,7 +8,7 @@ import type { Solution } from '../adjust/solution.ts';
 import { solve } from '../adjust/solve.ts';
 import { err, ok, type Result } from '../result.ts';
 import { controlFindings, globalTestOf, redundancyOf, residualsOf, suspectsOf } from './checks.ts';
-import { defaultUncertainties } from './defaults.ts';
+import { workUncertainties } from './defaults.ts';
 import type { StationFinding } from './finding.ts';
 import { fixtureFound } from './fixtureFound.ts';
 import type { Move } from './instruction.ts';
@@ -137,7 +137,7 @@ function commonOf(
   held: readonly PlacementReading[],
   values: SlotValues,
 ) {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const missing = missingSlots(recipe, held);
   const [nextReading] = missing;
   return {

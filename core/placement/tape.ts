@@ -18,9 +18,14 @@ export interface ReadingU {
 }
 
 /** u of repeats' mean: what repeats cannot lower, and the pooled repeatability over their number (JCGM 100 G.4 dof). */
-export function meanOfRepeats(fixedParts: readonly number[], repeat: number, count: number): ReadingU {
+export function meanOfRepeats(
+  fixedParts: readonly number[],
+  repeat: number,
+  count: number,
+  repeatDof: number = defaultUncertainties.repeatDof,
+): ReadingU {
   const parts = fixedParts.map((u) => ({ u, dof: Number.POSITIVE_INFINITY }));
-  const all = [...parts, { u: repeat / Math.sqrt(count), dof: defaultUncertainties.repeatDof }];
+  const all = [...parts, { u: repeat / Math.sqrt(count), dof: repeatDof }];
   return { u: Math.sqrt(all.reduce((sum, { u }) => sum + u * u, 0)), dof: effectiveDof(all) };
 }
 
@@ -41,7 +46,8 @@ export function tapeOf(
 
 /** u of one tape value, without the shared scale and hook. */
 export function tapeReadingU(value: SlotValue, work: WorkUncertainties): ReadingU {
-  return meanOfRepeats([work.tapeSetMm, tapeOf(value, work).own], work.tapeRepeatMm, value.count);
+  const { tapeSetMm, tapeRepeatMm, tapeRepeatDof } = work;
+  return meanOfRepeats([tapeSetMm, tapeOf(value, work).own], tapeRepeatMm, value.count, tapeRepeatDof);
 }
 
 /** The shared unknowns of every tape that was used. */

@@ -7,7 +7,7 @@ import type { Network, NetworkPoint, Reading } from '../adjust/network.ts';
 import { fitFloorPlane, planeNormal } from '../bay/floorPlane.ts';
 import { cross, inner, length, scaled, subtract, type Vec3 } from '../geometry/vector.ts';
 import { matrixFromRows } from '../linalg/matrix.ts';
-import { defaultUncertainties } from '../placement/defaults.ts';
+import { defaultUncertainties, workUncertainties } from '../placement/defaults.ts';
 import { fixturePart } from '../placement/fixtureNetwork.ts';
 import { bayPoint } from '../placement/model.ts';
 import { barMarkId, hubId, markId } from '../placement/names.ts';
@@ -37,7 +37,7 @@ const fixedAt = (point: NetworkPoint, axis: 'x' | 'y', valueMm: number): Network
 });
 
 function hubDrop(input: PlacementInput, values: SlotValues, wheel: 'RL' | 'RR'): readonly Reading[] {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const drop = values.get(`drop.${wheel}`);
   if (drop === undefined) return [];
   const { u, dof } = meanOfRepeats([work.hubCentreMm, work.markMm], work.plumbMm, drop.count);
@@ -75,7 +75,7 @@ export function rearNetwork(
   layout: Nominal,
   near: 'ahead' | 'behind',
 ): Network | undefined {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const floorMm = values.get('floor.RL')?.value ?? 0;
   const inBay = (name: string): Vec3 => {
     const [x, y, z] = subtract(pointAt(layout.points, name), pointAt(layout.points, 'mark.RL'));

@@ -4,7 +4,7 @@
  */
 import type { EntrySpec } from '../entry/index.ts';
 import { lineExtensionU } from '../placement/carNetwork.ts';
-import { defaultUncertainties, type WorkUncertainties } from '../placement/defaults.ts';
+import { defaultUncertainties, type WorkUncertainties, workUncertainties } from '../placement/defaults.ts';
 import type { PlacementEquipment } from '../placement/equipment.ts';
 import type { TiltDirection } from '../placement/placementReading.ts';
 import { type ReadingSpec, slotKey } from '../placement/recipe.ts';
@@ -103,7 +103,7 @@ export function simulatedReading(
   spec: ReadingSpec,
   taken: number,
 ): SimulatedReading | undefined {
-  const u = defaultUncertainties.byWork[work.equipment.work];
+  const u = workUncertainties(work.equipment);
   const layout = { ...rehearsalLayout(state), slides: slidesOf(state, work.stations) ?? {} };
   const errors: Errors = { beside: besideOf(state, layout, u, work), read: (_key, value) => value };
   const near = nearPoints(work.stations);

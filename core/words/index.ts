@@ -21,6 +21,7 @@ import { RECIPE_WORDS } from './recipe.ts';
 import { fillTemplate, type SlotValues } from './say.ts';
 import { SCAN_WORDS } from './scan.ts';
 import { STAGE_WORDS } from './stages.ts';
+import { STUDY_WORDS } from './study.ts';
 import { VEHICLE_WORDS } from './vehicle.ts';
 import { VEHICLE_LINE_WORDS } from './vehicleLines.ts';
 import { WINDOW_WORDS } from './window.ts';
@@ -42,6 +43,7 @@ export const TOPICS = {
   recipe: RECIPE_WORDS,
   scan: SCAN_WORDS,
   stages: STAGE_WORDS,
+  study: STUDY_WORDS,
   vehicle: VEHICLE_WORDS,
   vehicleLines: VEHICLE_LINE_WORDS,
   window: WINDOW_WORDS,
@@ -63,6 +65,7 @@ const WORDS = {
   ...TOPICS.recipe,
   ...TOPICS.scan,
   ...TOPICS.stages,
+  ...TOPICS.study,
   ...TOPICS.vehicle,
   ...TOPICS.vehicleLines,
   ...TOPICS.window,

@@ -5,6 +5,7 @@ import { runDemo } from './demo.ts';
 import { runImpact } from './impact.ts';
 import { runPlan } from './plan.ts';
 import { runSolve } from './solve.ts';
+import { runStudy } from './study.ts';
 
 const io: CommandIo = {
   print: (text) => console.log(text),
@@ -16,6 +17,7 @@ const commands: Readonly<
 > = {
   solve: runSolve,
   plan: runPlan,
+  study: runStudy,
   check: runCheck,
   demo: runDemo,
   impact: runImpact,
@@ -24,6 +26,8 @@ const commands: Readonly<
 const usage = `npm run cli -- COMMAND
   solve FILE.json [--json]   adjust a network of readings
   plan FILE.json [--json]    what readings will prove before any is taken; exit code 0 everything, 1 not everything
+  study FILE.json [--json]   a repeatability study both ways, and the line for the shop; exit code 0 it replaces the default,
+                             1 it does not
   check FILE.pdf [--root FINGERPRINT] [--json]
                              check a certificate; exit code 0 all yes, 1 any no, 2 something cannot be told here
   demo [--data FOLDER]       run the demo job to a signed PDF

@@ -212,7 +212,9 @@ function equipmentOf(shop: Shop, step: Extract<DemoStep, { do: 'sensor' }>): Equ
   const fixture = shop.fixtures.find((each) => each.id === step.fixture);
   const target = shop.targets.find((each) => each.id === step.target);
   if (fixture === undefined || target === undefined) return undefined;
-  return { fixture, target, sideArms: shop.sideArms, instruments: shop.instruments, work: step.work };
+  const { sideArms, instruments, repeatability } = shop;
+  const studied = repeatability === undefined ? {} : { repeatability };
+  return { fixture, target, sideArms, instruments, work: step.work, ...studied };
 }
 
 /** Plays a whole script in a store whose shop is open, and returns the job as it stands at the end. */

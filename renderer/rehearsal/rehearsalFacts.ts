@@ -61,14 +61,20 @@ function sensorFacts(step: SensorStep, shop: Shop): readonly EntryToSend[] {
   const procedure = shop.procedures.find((each) => each.id === step.procedure);
   const fixture = shop.fixtures.find((each) => each.id === step.fixture);
   const target = shop.targets.find((each) => each.id === step.target);
-  const { sideArms, instruments } = shop;
+  const { sideArms, instruments, repeatability } = shop;
+  const studied = repeatability === undefined ? {} : { repeatability };
   return [
     fact('sensorListed', { sensor, kind, name }),
     fact('sensorDisposed', { sensor, disposition, source }),
     ...(procedure === undefined ? [] : [fact('procedureChosen', { sensor, procedure })]),
     ...(fixture === undefined || target === undefined
       ? []
-      : [fact('equipmentChosen', { sensor, equipment: { fixture, target, sideArms, instruments, work } })]),
+      : [
+          fact('equipmentChosen', {
+            sensor,
+            equipment: { fixture, target, sideArms, instruments, work, ...studied },
+          }),
+        ]),
   ];
 }
 

@@ -14,7 +14,7 @@ import { wrapRad } from '../../units.ts';
 import { pointToVehicle, rotationToVehicle } from '../../vehicle/frame.ts';
 import { carPart } from '../carNetwork.ts';
 import { globalTestOf, suspectsOf } from '../checks.ts';
-import { defaultUncertainties } from '../defaults.ts';
+import { workUncertainties } from '../defaults.ts';
 import type { ReadingShare, VerdictName } from '../finding.ts';
 import { judge, worstVerdict } from '../judge.ts';
 import { frameOf } from '../model.ts';
@@ -204,7 +204,7 @@ function unknownPlaces({ mats, ties, heights }: MatsInput): readonly string[] {
 }
 
 function matsNetwork(input: MatsInput, starts: CarStarts): Network {
-  const work = defaultUncertainties.byWork[input.car.equipment.work];
+  const work = workUncertainties(input.car.equipment);
   const car = carPart(input.car, input.carValues, starts);
   const ties: readonly Reading[] = input.ties.map((tie) =>
     tapeDistance(tieKey(tie), tie.value, placeId(tie.from), placeId(tie.to), work),

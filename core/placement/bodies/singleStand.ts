@@ -7,7 +7,7 @@ import type { Reading } from '../../adjust/network.ts';
 import { rotate, rotationMatrix } from '../../geometry/rotation.ts';
 import type { Vec2, Vec3 } from '../../geometry/vector.ts';
 import { err, ok, type Result } from '../../result.ts';
-import { defaultUncertainties } from '../defaults.ts';
+import { workUncertainties } from '../defaults.ts';
 import { facingYawRad } from '../facing.ts';
 import { bodyPoints, type FixturePart, heightReadingU } from '../fixtureNetwork.ts';
 import { roughAheadMm } from '../fixtureStart.ts';
@@ -48,7 +48,7 @@ function markStart(
 }
 
 function planReadings(values: SlotValues, input: PlacementInput, side: 'left' | 'right'): readonly Reading[] {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const near = nearPoints(input.stations);
   const tape = (id: string, from: string) => {
     const value = values.get(id);
@@ -77,7 +77,7 @@ function planReadings(values: SlotValues, input: PlacementInput, side: 'left' | 
 }
 
 function heightOverMark(value: SlotValue, input: PlacementInput): Reading {
-  const { u, dof } = heightReadingU(value, defaultUncertainties.byWork[input.equipment.work]);
+  const { u, dof } = heightReadingU(value, workUncertainties(input.equipment));
   const term = (point: string, coefficient: number) =>
     ({ coefficient, quantity: { of: 'coordinate', point, axis: 'z' } }) as const;
   return {
@@ -97,7 +97,7 @@ export function singleStandPart(
   values: SlotValues,
   car: CarStarts,
 ): Result<FixturePart, PlacementError> {
-  const work = defaultUncertainties.byWork[input.equipment.work];
+  const work = workUncertainties(input.equipment);
   const [floor, height] = [values.get('floor.stand'), values.get('target.height')];
   if (floor === undefined || height === undefined) {
     const readingIds = fixtureNeeds(values, input);

@@ -14,6 +14,7 @@ import { PROCEDURE_DE } from './procedure.ts';
 import { RECIPE_DE } from './recipe.ts';
 import { SCAN_DE } from './scan.ts';
 import { STAGE_DE } from './stages.ts';
+import { STUDY_DE } from './study.ts';
 import { VEHICLE_DE } from './vehicle.ts';
 import { VEHICLE_LINE_DE } from './vehicleLines.ts';
 import { WINDOW_DE } from './window.ts';
@@ -35,6 +36,7 @@ export const GERMAN = {
   ...RECIPE_DE,
   ...SCAN_DE,
   ...STAGE_DE,
+  ...STUDY_DE,
   ...VEHICLE_DE,
   ...VEHICLE_LINE_DE,
   ...WINDOW_DE,

@@ -35,6 +35,7 @@ export function equipmentOf(shop: Shop, wish: Wish): Equipment | undefined {
     sideArms: [left, right],
     instruments: shop.instruments.slice(0, 20),
     work: wish.work,
+    ...(shop.repeatability === undefined ? {} : { repeatability: shop.repeatability }),
   };
 }
 
