@@ -1,5 +1,5 @@
 /** The draft of a procedure under the hands of a person: kept at every key, checked at every key, recorded at the end. */
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import type { Procedure } from '../../core/procedure/index.ts';
 import { isReviewed } from '../../core/procedure/index.ts';
 import { forgetDraft, keepDraft, keptDraft, localPlace } from './keptDraft.ts';
@@ -13,6 +13,7 @@ import { useActions, useWindow } from './windowContext.tsx';
 export interface HeldDraft {
   readonly draft: ProcedureDraft;
   readonly change: (draft: ProcedureDraft) => void;
+  readonly now: () => ProcedureDraft;
   /** Something was typed in an earlier look and not recorded. */
   readonly restored: boolean;
   readonly unchanged: boolean;
@@ -47,6 +48,7 @@ export function useProcedureDraft(
   const [opened] = useState(() => keptDraft(localPlace, name, first));
   const [restored, setRestored] = useState(opened !== undefined);
   const [draft, setDraft] = useState(opened ?? first);
+  const latest = useRef(draft);
   const [asked, setAsked] = useState(false);
   const [tried, setTried] = useState<Readonly<Record<string, string>>>({});
   const [error, setError] = useState<CallError | null>(null);
@@ -64,16 +66,19 @@ export function useProcedureDraft(
   );
   const trial = useMemo(() => trialInputs(draft.inputs, tried), [draft.inputs, tried]);
   const change = (next: ProcedureDraft): void => {
+    latest.current = next;
     setDraft(next);
     keepDraft(localPlace, name, next);
   };
   return {
     draft,
     change,
+    now: () => latest.current,
     restored,
     unchanged: JSON.stringify(draft) === JSON.stringify(first),
     startOver: () => {
       forgetDraft(localPlace, name);
+      latest.current = first;
       setDraft(first);
       setRestored(false);
       setAsked(false);

@@ -1,5 +1,5 @@
 /** One coordinate of a station: its value with its way, its own datum, what it gives on the tried car, its tolerance. */
-import { type ReactNode, useState } from 'react';
+import { memo, type ReactNode, useState } from 'react';
 import { type Coordinate, isAngleCoordinate } from '../../../core/frames.ts';
 import type { ProcedureStation } from '../../../core/procedure/index.ts';
 import { say } from '../../../core/words/index.ts';
@@ -34,7 +34,7 @@ function ValueFields({ form, index, station, coordinate }: CoordinateProps): Rea
   const [against, setAgainst] = useState(signed?.against ?? false);
   const write = (value: string): void => {
     const changed = { ...station, [coordinate]: { ...station[coordinate], value } };
-    const { draft } = form;
+    const draft = form.now();
     form.change({ ...draft, stations: slidesFollow(withStation(draft, index, changed).stations) });
   };
   const put = (next: SignedText): void =>
@@ -106,15 +106,37 @@ function DatumChoice({ form, index, station, coordinate }: CoordinateProps): Rea
       onChoose={(value) => {
         const changed = { ...station, [coordinate]: { ...station[coordinate], from: value } };
         form.change({
-          ...form.draft,
-          stations: slidesFollow(withStation(form.draft, index, changed).stations),
+          ...form.now(),
+          stations: slidesFollow(withStation(form.now(), index, changed).stations),
         });
       }}
     />
   );
 }
 
-export function CoordinateFields(props: CoordinateProps): ReactNode {
+/** What is wrong with this coordinate, in one text. */
+function faultsOf({ form, station, coordinate }: CoordinateProps): string {
+  const where = `stations.${station.id}.${coordinate}`;
+  return form.faults
+    .filter((each) => each.where === where || each.where === `${where}.tolerance`)
+    .map((each) => each.where + each.words)
+    .join();
+}
+
+/** A key in one field leaves the other coordinates as they are drawn: a long form must follow the typing. */
+function looksAlike(before: CoordinateProps, after: CoordinateProps): boolean {
+  return (
+    before.station === after.station &&
+    before.index === after.index &&
+    before.form.draft.inputs === after.form.draft.inputs &&
+    before.form.trial === after.form.trial &&
+    faultsOf(before) === faultsOf(after)
+  );
+}
+
+export const CoordinateFields = memo(OneCoordinate, looksAlike);
+
+function OneCoordinate(props: CoordinateProps): ReactNode {
   const { station, coordinate } = props;
   const inherited = station.kind === 'slide' && coordinate !== 'left';
   return (

@@ -48,7 +48,7 @@ function Limits({ form, index, station, coordinate }: ToleranceProps): ReactNode
   const key = `stations.${station.id}.${coordinate}.tolerance`;
   const put = (next: ProcedureTolerance): void =>
     form.change(
-      withStation(form.draft, index, {
+      withStation(form.now(), index, {
         ...station,
         [coordinate]: { ...station[coordinate], tolerance: next },
       }),
@@ -153,7 +153,7 @@ export function ToleranceFields(props: ToleranceProps): ReactNode {
         onChoose={(value) => {
           const next = TOLERANCE_KINDS.find((each) => each === value);
           if (next !== undefined) {
-            form.change(withStation(form.draft, index, withToleranceKind(station, coordinate, next)));
+            form.change(withStation(form.now(), index, withToleranceKind(station, coordinate, next)));
           }
         }}
       />

@@ -8,6 +8,8 @@ import { focusNext } from '../fields/focusNext.ts';
 export interface DraftForm {
   readonly draft: ProcedureDraft;
   readonly change: (draft: ProcedureDraft) => void;
+  /** The draft as it is when something is typed, for parts that were not drawn again since. */
+  readonly now: () => ProcedureDraft;
   /** Faults to be shown now: what is merely empty is said only after somebody tried to record. */
   readonly faults: readonly FieldFault[];
   /** What the inputs are tried with, as typed, and as values by name. */

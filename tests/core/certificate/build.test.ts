@@ -90,6 +90,11 @@ function textsOf(block: DocumentBlock): readonly string[] {
 describe('certificate of the finished demo job', () => {
   const document = certificateOf(finished, 'calibrated');
 
+  test('says who looked at the procedure a second time, and in which way', () => {
+    const words = blocksOf(document).flatMap(textsOf).join('\n');
+    expect(words).toContain('entry reviewed by a second person: Greta Anchor');
+  });
+
   test('answers first: what was done per sensor, by which rule, and what was not done', () => {
     expect(document.answer.words).toBe('Calibration carried out');
     expect(document.answer.sensors.map((each) => each.outcome)[0]).toBe('placement proven, routine passed');

@@ -82,16 +82,20 @@ const ACTS = [
 ] as const;
 
 describe.each(['en', 'de'] as const)('in the language %s', (language) => {
-  test.each(ACTS)('%s %s reads plainly, and every button has a name', (act, id) => {
-    speak(language);
-    const html = drawn(<ProcedureScreen act={act} id={id} />);
-    if (language === 'en') expectPlain(html);
-    expect(html).not.toMatch(/undefined|NaN|>[a-z]+\.[a-zA-Z.]+</);
-    for (const [button = ''] of html.matchAll(/<button[\s\S]*?<\/button>/g)) {
-      const inner = button.replace(/<[^>]*>/g, '').trim();
-      if (!button.includes('aria-label')) expect(inner, button.slice(0, 160)).not.toBe('');
-    }
-  });
+  // Each form is drawn in one language: what differs is the catalogue, which has tests of its own.
+  test.each(ACTS.filter(([act]) => language === 'en' || act !== 'edit'))(
+    '%s %s reads plainly, and every button has a name',
+    (act, id) => {
+      speak(language);
+      const html = drawn(<ProcedureScreen act={act} id={id} />);
+      if (language === 'en') expectPlain(html);
+      expect(html).not.toMatch(/undefined|NaN|>[a-z]+\.[a-zA-Z.]+</);
+      for (const [button = ''] of html.matchAll(/<button[\s\S]*?<\/button>/g)) {
+        const inner = button.replace(/<[^>]*>/g, '').trim();
+        if (!button.includes('aria-label')) expect(inner, button.slice(0, 160)).not.toBe('');
+      }
+    },
+  );
 });
 
 describe('the form', () => {
