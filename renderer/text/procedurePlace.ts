@@ -32,7 +32,7 @@ export function placeWords(
     const coordinate = coordinateNamed(part);
     const words = [
       station,
-      ...(coordinate === undefined ? [] : [say(`coordinate.${coordinate}`)]),
+      ...(coordinate === undefined ? [] : [say(`poseName.${coordinate}`)]),
       ...(part !== undefined && PARTS.has(part) ? [sayKey(`procedurePart.${part}`)] : []),
       ...(inner === 'tolerance' ? [say('procedurePart.tolerance')] : []),
     ];

@@ -47,7 +47,7 @@ function ValueFields({ form, index, station, coordinate }: CoordinateProps): Rea
         {result}
       </span>
     );
-  const label = say(`coordinate.${coordinate}`);
+  const label = say(`poseName.${coordinate}`);
   if (signed === undefined) {
     const text = station[coordinate].value;
     return (
@@ -91,7 +91,7 @@ function ValueFields({ form, index, station, coordinate }: CoordinateProps): Rea
 }
 
 function DatumChoice({ form, index, station, coordinate }: CoordinateProps): ReactNode {
-  const label = `${say(`coordinate.${coordinate}`)}, ${say('procedureForm.datum')}`;
+  const label = `${say(`poseName.${coordinate}`)}, ${say('procedureForm.datum')}`;
   const datums = DATUMS[coordinate];
   const { from } = station[coordinate];
   if (datums.length === 1) return <span className="pose-word">{say(`countedFrom.${from}`)}</span>;
@@ -141,10 +141,10 @@ function OneCoordinate(props: CoordinateProps): ReactNode {
   const inherited = station.kind === 'slide' && coordinate !== 'left';
   return (
     <fieldset className="pose-line" data-kind={isAngleCoordinate(coordinate) ? 'angle' : 'length'}>
-      <legend className="visually-hidden">{say(`coordinate.${coordinate}`)}</legend>
+      <legend className="visually-hidden">{say(`poseName.${coordinate}`)}</legend>
       {inherited ? (
         <p className="pose-inherited">
-          <span className="field-label">{say(`coordinate.${coordinate}`)}</span>
+          <span className="field-label">{say(`poseName.${coordinate}`)}</span>
           <span className="quiet">{say('procedureForm.asStand')}</span>
         </p>
       ) : (

@@ -93,7 +93,7 @@ function Limits({ form, index, station, coordinate }: ToleranceProps): ReactNode
         <>
           <Limit label={limit} fieldKey={key} value={size} onChange={(text) => put(one(text, lower))} />
           <WayChoice
-            label={`${say(`coordinate.${coordinate}`)}, ${say('procedureForm.limitWay')}`}
+            label={`${say(`poseName.${coordinate}`)}, ${say('procedureForm.limitWay')}`}
             along={way(false)}
             against={way(true)}
             isAgainst={lower}
