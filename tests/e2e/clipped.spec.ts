@@ -7,7 +7,7 @@ import { openWithPage } from './launch.ts';
 import { OFFICE } from './pictures.ts';
 import { prepareShop } from './preparedShop.ts';
 import { HOME, NEEDED, SCREENS, show } from './screens.ts';
-import { cutText, smallTargets, spilledText } from './textMeasures.ts';
+import { cutText, settled, smallTargets, spilledText } from './textMeasures.ts';
 
 /** Makes a fault; style sheets put in from outside are refused by the policy. */
 function restyle(page: Page, selector: string, style: Readonly<Record<string, string>>): Promise<void> {
@@ -43,9 +43,9 @@ test('wording a third longer at 1366 by 768: nothing is cut off, nothing too sma
     for (const screen of SCREENS) {
       await test.step(screen.name, async () => {
         await show(page, screen, jobs);
-        expect.soft(await page.evaluate(cutText), screen.name).toEqual([]);
-        expect.soft(await page.evaluate(spilledText), screen.name).toEqual([]);
-        expect.soft(await page.evaluate(smallTargets), screen.name).toEqual([]);
+        await settled.poll(() => page.evaluate(cutText), { message: screen.name }).toEqual([]);
+        await settled.poll(() => page.evaluate(spilledText), { message: screen.name }).toEqual([]);
+        await settled.poll(() => page.evaluate(smallTargets), { message: screen.name }).toEqual([]);
       });
     }
   } finally {

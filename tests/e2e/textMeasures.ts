@@ -1,4 +1,5 @@
 // What is wrong with how text and targets lie in the window. Each function runs in the page, so it holds all it needs.
+import { expect } from '@playwright/test';
 
 /** Text that lies outside what shows it: beyond a box that cuts, or beyond the window. Typed text may scroll. */
 export function cutText(): readonly string[] {
@@ -56,6 +57,9 @@ export function spilledText(): readonly string[] {
     .filter((box) => box.checkVisibility() && box.scrollWidth > box.clientWidth + 1)
     .map((box) => `${box.getAttribute('class')}: "${box.textContent?.trim().slice(0, 60)}"`);
 }
+
+/** A drawing is drawn anew a moment after its room has changed: what is measured may take that long to be right. */
+export const settled = expect.configure({ soft: true, timeout: 3_000 });
 
 /** What a gloved finger could miss: lower or narrower than 48 pixels. */
 export function smallTargets(): readonly string[] {

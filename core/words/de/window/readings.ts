@@ -42,7 +42,7 @@ export const READINGS_DE = {
   'strike.carOrFixtureMoved': 'Fahrzeug oder Gestell bewegt',
   'strike.readAgain': 'neu gemessen',
   'plan.preview': 'Vorschau',
-  'plan.side': 'Seitenansicht',
+  'plan.side': 'Von der Seite',
   'plan.fromAbove': 'Von oben',
   'plan.previewWords': 'Vorschau mit Getipptem oder Laufendem: nicht aufgezeichnet, weist nichts nach.',
   'plan.asIStand': 'Wie ich stehe',
