@@ -8,6 +8,7 @@ import type { Shared } from '../adjust/network.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { defaultUncertainties, type WorkUncertainties, workUncertainties } from './defaults.ts';
 import type { VehiclePoint } from './found.ts';
+import { hubDropReadings, leftWheel } from './hubDrop.ts';
 import { hubId, markId, pointId } from './names.ts';
 import {
   EMPTY,
@@ -23,13 +24,7 @@ import type { Wheel } from './placementReading.ts';
 import { WHEELS } from './placementReading.ts';
 import type { SlotValue, SlotValues } from './readings.ts';
 import { type CarStarts, inSpace, readingAt } from './starts.ts';
-import { meanOfRepeats, tapeDistance, tapeReadingU } from './tape.ts';
-
-const leftWheel = (wheel: Wheel): boolean => wheel === 'FL' || wheel === 'RL';
-const axleOf = (wheel: Wheel): { readonly from: string; readonly to: string } =>
-  wheel === 'FL' || wheel === 'FR'
-    ? { from: hubId('FR'), to: hubId('FL') }
-    : { from: hubId('RR'), to: hubId('RL') };
+import { tapeDistance, tapeReadingU } from './tape.ts';
 
 /** A hub, its mark, the drop between them and the two heights. The side arm points outward along the axle. */
 function wheelPart(input: PlacementInput, values: SlotValues, starts: CarStarts, wheel: Wheel): NetworkPart {
@@ -42,7 +37,6 @@ function wheelPart(input: PlacementInput, values: SlotValues, starts: CarStarts,
   const armSide = leftWheel(wheel) ? 'left' : 'right';
   const mark = inSpace(place, starts.floorZMm[wheel]);
   const hub: Vec3 = [mark[0], mark[1] - outward * input.equipment.sideArms[armSide].mm, mark[2] + drop.value];
-  const { u, dof } = meanOfRepeats([work.hubCentreMm, work.markMm], work.plumbMm, drop.count);
   const markPoint = freePoint(markId(wheel), mark);
   return {
     points: [
@@ -53,31 +47,7 @@ function wheelPart(input: PlacementInput, values: SlotValues, starts: CarStarts,
         ...(leftWheel(wheel) ? { y: { state: 'fixed', valueMm: 0 } } : {}),
       },
     ],
-    readings: [
-      floorReading(`floor.${wheel}`, floor, markId(wheel)),
-      {
-        kind: 'drop',
-        id: `drop.${wheel}`,
-        instrument: 'plumbBob',
-        point: hubId(wheel),
-        mark: markId(wheel),
-        direction: axleOf(wheel),
-        alongMm: 0,
-        acrossMm: 0,
-        arm: { shared: `sideArm.${armSide}`, along: outward, across: 0 },
-        uAlongMm: u,
-        uAcrossMm: u,
-        dof,
-      },
-      {
-        kind: 'height',
-        id: `drop.${wheel}:height`,
-        point: hubId(wheel),
-        above: { point: markId(wheel) },
-        valueMm: drop.value,
-        uMm: defaultUncertainties.hubHeightMm / Math.sqrt(drop.count),
-      },
-    ],
+    readings: [floorReading(`floor.${wheel}`, floor, markId(wheel)), ...hubDropReadings(wheel, drop, work)],
     shared: [],
     sides: leftWheel(wheel)
       ? []

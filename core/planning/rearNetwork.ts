@@ -7,15 +7,16 @@ import type { Network, NetworkPoint, Reading } from '../adjust/network.ts';
 import { fitFloorPlane, planeNormal } from '../bay/floorPlane.ts';
 import { cross, inner, length, scaled, subtract, type Vec3 } from '../geometry/vector.ts';
 import { matrixFromRows } from '../linalg/matrix.ts';
-import { defaultUncertainties, workUncertainties } from '../placement/defaults.ts';
+import { workUncertainties } from '../placement/defaults.ts';
 import { fixturePart } from '../placement/fixtureNetwork.ts';
+import { hubDropReadings } from '../placement/hubDrop.ts';
 import { bayPoint } from '../placement/model.ts';
 import { barMarkId, hubId, markId } from '../placement/names.ts';
 import { floorReading, freePoint, knownLength } from '../placement/networkPart.ts';
 import type { PlacementInput } from '../placement/placementInput.ts';
 import { type CarSide, WHEELS, type Wheel } from '../placement/placementReading.ts';
 import type { SlotValues } from '../placement/readings.ts';
-import { meanOfRepeats, tapeDistance, tapeUnknowns } from '../placement/tape.ts';
+import { tapeDistance, tapeUnknowns } from '../placement/tape.ts';
 import { invariant } from '../result.ts';
 import { midpoint, type VehicleFrame } from '../vehicle/frame.ts';
 import { planDefaults } from './defaults.ts';
@@ -37,35 +38,8 @@ const fixedAt = (point: NetworkPoint, axis: 'x' | 'y', valueMm: number): Network
 });
 
 function hubDrop(input: PlacementInput, values: SlotValues, wheel: 'RL' | 'RR'): readonly Reading[] {
-  const work = workUncertainties(input.equipment);
   const drop = values.get(`drop.${wheel}`);
-  if (drop === undefined) return [];
-  const { u, dof } = meanOfRepeats([work.hubCentreMm, work.markMm], work.plumbMm, drop.count);
-  const outward = wheel === 'RL' ? 1 : -1;
-  return [
-    {
-      kind: 'drop',
-      id: `drop.${wheel}`,
-      instrument: 'plumbBob',
-      point: hubId(wheel),
-      mark: markId(wheel),
-      direction: { from: hubId('RR'), to: hubId('RL') },
-      alongMm: 0,
-      acrossMm: 0,
-      arm: { shared: `sideArm.${wheel === 'RL' ? 'left' : 'right'}`, along: outward, across: 0 },
-      uAlongMm: u,
-      uAcrossMm: u,
-      dof,
-    },
-    {
-      kind: 'height',
-      id: `drop.${wheel}:height`,
-      point: hubId(wheel),
-      above: { point: markId(wheel) },
-      valueMm: drop.value,
-      uMm: defaultUncertainties.hubHeightMm / Math.sqrt(drop.count),
-    },
-  ];
+  return drop === undefined ? [] : hubDropReadings(wheel, drop, workUncertainties(input.equipment));
 }
 
 /** The network, in a bay frame through the two rear marks; undefined while a reading it needs is missing. */
