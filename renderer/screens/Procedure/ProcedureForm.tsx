@@ -2,6 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import { isReviewed, type Procedure } from '../../../core/procedure/index.ts';
 import { say } from '../../../core/words/index.ts';
+import { goToProcedures } from '../../state/goToProcedures.ts';
 import { draftOf, emptyDraft } from '../../state/procedureDraft.ts';
 import { today } from '../../state/today.ts';
 import { type HeldDraft, useProcedureDraft } from '../../state/useProcedureDraft.ts';
@@ -139,7 +140,7 @@ export function ProcedureForm({
         </div>
         <div className="procedure-side">
           <Beside held={held} view={view} onView={setView} />
-          <RecordBar form={held} procedure={procedure} onRecorded={() => actions.go({ screen: 'shop' })} />
+          <RecordBar form={held} procedure={procedure} onRecorded={() => goToProcedures(actions)} />
         </div>
       </div>
     </ProcedurePage>

@@ -1,6 +1,7 @@
 /** The frame of every screen about a procedure: what it is, who works here, the way to the shop. */
 import type { ReactNode } from 'react';
 import { say } from '../../../core/words/index.ts';
+import { goToProcedures } from '../../state/goToProcedures.ts';
 import { useActions } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { PersonChooser } from '../Job/PersonChooser.tsx';
@@ -22,7 +23,7 @@ export function ProcedurePage({
           <h1>{title}</h1>
         </div>
         <PersonChooser />
-        <Button icon="shop" testId="to-shop" onPress={() => actions.go({ screen: 'shop' })}>
+        <Button icon="shop" testId="to-shop" onPress={() => goToProcedures(actions)}>
           {say('shop.open')}
         </Button>
       </div>

@@ -2,6 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import { isReviewed, type Procedure } from '../../../core/procedure/index.ts';
 import { say } from '../../../core/words/index.ts';
+import { goToProcedures } from '../../state/goToProcedures.ts';
 import type { CallError } from '../../state/ports.ts';
 import { againstReview, reviewedByOwnEntry, reviewedBySecond } from '../../state/procedureReview.ts';
 import { today } from '../../state/today.ts';
@@ -82,7 +83,7 @@ export function ReviewScreen({ procedure }: { readonly procedure: Procedure }): 
   const record = async (reviewed: Procedure): Promise<void> => {
     const failure = await actions.recordProcedure(reviewed);
     setError(failure);
-    if (failure === null) actions.go({ screen: 'shop' });
+    if (failure === null) goToProcedures(actions);
   };
   const { page, reviewWay } = procedure.source;
   return (
