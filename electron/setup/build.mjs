@@ -49,7 +49,10 @@ function bundleService() {
   return bundle({
     absWorkingDir: root,
     // One folder down, as the sources are: paths to assets hold in both.
-    entryPoints: { 'service/main': 'electron/service/host/main.ts' },
+    entryPoints: {
+      'service/main': 'electron/service/host/main.ts',
+      'service/printThread': 'electron/service/printing/printThread.ts',
+    },
     outdir: part(mainFolder),
     outExtension: { '.js': '.mjs' },
     bundle: true,

@@ -36,7 +36,13 @@ const firstSlide = reading('slide');
 /** A diagonal read 40 mm too short: the readings contradict each other. */
 const misread = (text: string, index: number): string => (index === reading('diagonal.LR') ? '5100,5' : text);
 
+/** The first step that answers this field. */
+const answered = (field: string): number =>
+  stepIndex((step) => step.do === 'field' && step.field === field);
+
 export const STOPS = {
+  taken: { plate: 'TAKEN 0', steps: answered('prechecks.codesBefore') },
+  checked: { plate: 'HALF 1', steps: answered('prechecks.pressureFL') },
   opened: { plate: 'NEW 1', steps: reading('floor.FL') },
   lap: { plate: 'LAP 2', steps: reading('behind.R') },
   unmoved: { plate: 'MOVE 3', steps: firstMove },

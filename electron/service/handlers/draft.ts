@@ -2,18 +2,13 @@
  * A draft of the certificate that would be issued now: the same document, with the word DRAFT across every page, no number, no
  * signature and no record inside. It is kept until the next one and never enters the record.
  */
-import { buildCertificate } from '../../../core/certificate/build.ts';
-import { buildRecord, recordDigest } from '../../../core/certificate/record.ts';
 import type { Input, Output } from '../../../core/contract/index.ts';
-import { assess } from '../../../core/job/assess.ts';
 import type { JobCertificate } from '../../../core/job/job.ts';
-import { solveAll } from '../../../core/job/solve.ts';
-import { err, ok, type Result } from '../../../core/result.ts';
+import { err, invariant, ok, type Result } from '../../../core/result.ts';
 import { inLanguage, say } from '../../../core/words/index.ts';
-import { renderCertificate } from '../certificate/render/renderCertificate.ts';
 import type { CallError } from '../host/handlers.ts';
 import type { ServiceContext } from './context.ts';
-import { jobBefore, partsFor } from './issue.ts';
+import { printed } from './issue.ts';
 import { currentShop } from './shop.ts';
 import { readsOf } from './store.ts';
 
@@ -29,9 +24,9 @@ export async function draftCertificate(
   if (!read.ok) return read;
   const shop = currentShop(context);
   if (shop === undefined) return err({ code: 'shop/none', details: {} });
-  const { job, texts } = jobBefore(read.value, Number.POSITIVE_INFINITY);
+  const last = read.value.events.at(-1);
+  invariant(last !== undefined, 'a job that is read has events');
   const { utcMs, offsetMin } = context.clock.now();
-  const answers = solveAll(job);
   const mark = inLanguage(input.language ?? 'en', () => say('certificate.draft'));
   const seal: JobCertificate = {
     certificate: 'draft',
@@ -47,28 +42,11 @@ export async function draftCertificate(
     issuedOffsetMin: offsetMin,
     paper: shop.paper,
     program: `datumline/${context.version}`,
-    sealed: job.last,
+    sealed: { seq: last.event.seq + 1, utcMs, offsetMin, person: input.person },
     fileDigest: null,
     ...(input.language === undefined ? {} : { language: input.language }),
   };
-  const record = buildRecord(texts, answers, seal);
-  const document = {
-    ...buildCertificate({
-      job,
-      answers,
-      assessment: assess(job, answers),
-      shop,
-      personal: Object.fromEntries(read.value.personal.map(({ id, text }) => [id, text])),
-      seal,
-      numbers: record.numbers,
-      recordDigest: recordDigest(record),
-      rootFingerprint: context.keys.rootFingerprint(),
-      attachmentJson: '{"format":"datumline-draft"}',
-    }),
-    draft: mark,
-    qrText: mark,
-  };
-  const rendered = await renderCertificate(document, await partsFor(context, document));
-  if (!rendered.ok) return err({ code: rendered.error.code, details: { missing: rendered.error.missing } });
-  return ok({ digest: await context.files.putPassing(rendered.value) });
+  const texts = read.value.events.map((each) => each.text);
+  const file = await printed(context, read.value, { texts, shop, seal, draft: mark });
+  return file.ok ? ok({ digest: await context.files.putPassing(file.value) }) : file;
 }

@@ -1,13 +1,9 @@
 /**
  * Issuing in the crash-safe order: the journal's event `certificateSealed` fixes number, kind, moment and record digest;
- * the file is rendered from exactly that, signed, and put in the store of files whole; `certificateIssued` names it. A
+ * the file is printed from exactly that, signed, and put in the store of files whole; `certificateIssued` names it. A
  * certificate that was sealed and not issued is finished at the next start, to the same bytes.
  */
-import { readFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
-import { buildCertificate } from '../../../core/certificate/build.ts';
-import type { CertificateDocument } from '../../../core/certificate/document.ts';
-import { attachmentJson, buildRecord, recordDigest } from '../../../core/certificate/record.ts';
+import { buildRecord, recordDigest } from '../../../core/certificate/record.ts';
 import { assess, objections } from '../../../core/job/assess.ts';
 import type { CertificateKind, Payload } from '../../../core/job/events.ts';
 import type { Job, JobCertificate } from '../../../core/job/job.ts';
@@ -16,7 +12,6 @@ import { reduce } from '../../../core/job/reduce.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import { err, invariant, ok, type Result } from '../../../core/result.ts';
 import type { Language } from '../../../core/words/index.ts';
-import { drawScene } from '../certificate/drawScene.ts';
 import type { StoreError } from '../certificate/issue/certificateStore.ts';
 import {
   finishSealed,
@@ -24,36 +19,45 @@ import {
   issueCertificate,
   type SelfCheckError,
 } from '../certificate/issue/issueCertificate.ts';
-import { type RenderParts, renderCertificate } from '../certificate/render/renderCertificate.ts';
 import { signPdf } from '../certificate/sign/signPdf.ts';
 import { newId } from '../clock.ts';
 import type { CallError } from '../host/handlers.ts';
 import type { JobRead } from '../journal/index.ts';
 import type { OpenedKey } from '../keys/signingKey.ts';
+import { print } from '../printing/printer.ts';
+import type { PrintRequest } from '../printing/printJob.ts';
 import type { ServiceContext } from './context.ts';
 import { currentShop, shopBefore } from './shop.ts';
 import { contextOf, journalOf } from './store.ts';
 
-const font = (name: string) => readFileSync(new URL(`../../../assets/fonts/${name}`, import.meta.url));
-
-/** The embedded fonts and the drawer of scenes: the same for every certificate. */
-export const renderParts: RenderParts = {
-  fonts: { regular: font('DejaVuSans.ttf'), bold: font('DejaVuSans-Bold.ttf') },
-  drawScene,
-};
-
-/** The parts of one document: with the bytes of the photos it shows. */
-export async function partsFor(context: ServiceContext, document: CertificateDocument): Promise<RenderParts> {
-  const digests = document.sections
-    .flatMap((section) => section.blocks)
-    .flatMap((block) => (block.block === 'pictures' ? block.pictures : []))
-    .map((each) => each.digest);
-  const bytes = new Map<string, Uint8Array>();
-  for (const digest of digests) {
+/** Where the bytes of a job's photos lie, struck ones too: the printed document names those it shows. */
+async function photoPathsOf(
+  context: ServiceContext,
+  events: JobRead['events'],
+): Promise<PrintRequest['photoPaths']> {
+  const paths: Record<string, string> = {};
+  for (const { event } of events) {
+    const { digest } = event.payload;
+    if (event.type !== 'photoAdded' || typeof digest !== 'string') continue;
     const located = await context.files.locate(digest);
-    if (located !== undefined) bytes.set(digest, await readFile(located.path));
+    if (located !== undefined) paths[digest] = located.path;
   }
-  return { ...renderParts, pictureBytes: (digest) => bytes.get(digest) };
+  return paths;
+}
+
+/** The unsigned file of a seal over these events, made on the printing thread. */
+export async function printed(
+  context: ServiceContext,
+  read: JobRead,
+  request: Pick<PrintRequest, 'texts' | 'shop' | 'seal' | 'draft'>,
+): Promise<Result<Uint8Array, CallError>> {
+  const answer = await print({
+    ...request,
+    personal: read.personal,
+    rootFingerprint: context.keys.rootFingerprint(),
+    photoPaths: await photoPathsOf(context, read.events),
+  });
+  return answer.ok ? answer : err({ code: answer.error.code, details: { missing: answer.error.missing } });
 }
 
 /** What the signer asks for. */
@@ -156,32 +160,18 @@ export function seal(context: ServiceContext, request: IssueRequest): Result<und
   return appended.ok ? ok(undefined) : appended;
 }
 
-/** The document of a sealed certificate: the same whenever it is made. */
-export function sealedDocument(
+/** The unsigned file of a sealed certificate: the same whenever it is made. */
+async function printSealed(
   context: ServiceContext,
   read: JobRead,
   sealed: JobCertificate,
-): CertificateDocument {
-  const { job, texts } = jobBefore(read, sealed.sealed.seq);
-  const sealedEvent = read.events.find((each) => each.event.seq === sealed.sealed.seq);
+): Promise<Result<Uint8Array, CallError>> {
+  const { seq } = sealed.sealed;
+  const sealedEvent = read.events.find((each) => each.event.seq === seq);
   const shop = sealedEvent === undefined ? undefined : shopBefore(context, sealedEvent.event.storeSeq);
   invariant(shop !== undefined, 'a sealed certificate has a shop');
-  const answers = solveAll(job);
-  const record = buildRecord(texts, answers, sealed);
-  const digest = recordDigest(record);
-  invariant(digest === sealed.recordDigest, `record of ${sealed.number} is not the one that was sealed`);
-  return buildCertificate({
-    job,
-    answers,
-    assessment: assess(job, answers),
-    shop,
-    personal: Object.fromEntries(read.personal.map(({ id, text }) => [id, text])),
-    seal: sealed,
-    numbers: record.numbers,
-    recordDigest: digest,
-    rootFingerprint: context.keys.rootFingerprint(),
-    attachmentJson: attachmentJson(record, read.personal),
-  });
+  const texts = read.events.filter((each) => each.event.seq < seq).map((each) => each.text);
+  return printed(context, read, { texts, shop, seal: sealed });
 }
 
 /** A sealed certificate with the job it belongs to: what the order of issuing passes along. */
@@ -197,10 +187,7 @@ function portsOf(context: ServiceContext, key: OpenedKey): IssuePorts<SealedJob,
       if (!journal.ok) return journal;
       const read = journal.value.readJob(sealed.jobId);
       if (!read.ok) return read;
-      const document = sealedDocument(context, read.value, sealed);
-      const rendered = await renderCertificate(document, await partsFor(context, document));
-      if (rendered.ok) return rendered;
-      return err({ code: rendered.error.code, details: { missing: rendered.error.missing } });
+      return printSealed(context, read.value, sealed);
     },
     sign: async (bytes, sealed) => {
       const signed = signPdf(bytes, { ...key, signedAt: new Date(sealed.issuedAtUtcMs) });
