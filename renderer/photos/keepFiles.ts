@@ -16,9 +16,10 @@ export async function keepPhoto(
     readonly shows: string;
     readonly stage: PhotoStage;
     readonly sensor: string | null;
+    readonly station: string | null;
   },
 ): Promise<CallError | undefined> {
-  const { picture, shows, stage, sensor } = photo;
+  const { picture, shows, stage, sensor, station } = photo;
   const stored = await storeFile(picture.blob);
   if (!stored.ok) return stored.error;
   const { digest, sizeBytes } = stored.value;
@@ -26,7 +27,7 @@ export async function keepPhoto(
     photo: newId(),
     stage,
     sensor,
-    station: null,
+    station,
     digest,
     mediaType: 'image/jpeg',
     sizeBytes,

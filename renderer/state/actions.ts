@@ -89,6 +89,7 @@ export interface Actions extends StreamingActions {
     job: string,
     kind: CertificateKind,
     reason: string,
+    language: Language,
   ) => Promise<Result<Output<'certificate.draft'>, CallError>>;
   readonly readCertificates: (job: string) => Promise<void>;
   readonly check: (file: string) => Promise<Result<Output<'certificate.check'>, CallError>>;
@@ -433,14 +434,8 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       await readJob(job);
       return answer.ok ? ok(answer.value) : err(answer.error);
     },
-    draft: (job, kind, reason) =>
-      ports.call('certificate.draft', {
-        person: acting(),
-        job,
-        kind,
-        reason,
-        language: getState().language,
-      }),
+    draft: (job, kind, reason, language) =>
+      ports.call('certificate.draft', { person: acting(), job, kind, reason, language }),
     readCertificates: async (job) => {
       const answer = await ports.call('certificate.list', { job });
       if (answer.ok) {

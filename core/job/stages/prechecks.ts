@@ -27,13 +27,20 @@ const check = (
   ...more,
 });
 
+/** Beyond these it is asked, never refused. Common practice, no source: the car's and the adhesive's makers say what holds. */
+const PRESSURE_KPA = { min: 100, max: 900 } as const;
+/** A fast adhesive's ten minutes to three days in the cold (common practice, no source). */
+const ADHESIVE_MINUTES = { min: 10, max: 4320 } as const;
+/** From one thin coat to filler below several (common practice, no source). */
+const PAINT_MICROMETRES = { min: 40, max: 1000 } as const;
+
 const pressure = (corner: string): Field => ({
   ...row(`pressure${corner}`, 'wheels'),
   kind: 'number',
   need: 'always',
   unit: 'kPa',
   decimals: 0,
-  limits: { min: 100, max: 900 },
+  limits: PRESSURE_KPA,
 });
 
 /** Tread depths of road tyres lie within this (common practice, no source); beyond it is asked, never refused. */
@@ -99,7 +106,7 @@ const windscreen: readonly Field[] = [
     need: 'optional',
     unit: 'min',
     decimals: 0,
-    limits: { min: 10, max: 4320 },
+    limits: ADHESIVE_MINUTES,
   },
   {
     ...row('adhesive', 'windscreen'),
@@ -127,7 +134,7 @@ const faces: readonly Field[] = [
     need: 'optional',
     unit: 'µm',
     decimals: 0,
-    limits: { min: 40, max: 1000 },
+    limits: PAINT_MICROMETRES,
   },
 ];
 

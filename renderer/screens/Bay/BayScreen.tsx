@@ -18,6 +18,7 @@ import { Cautions } from '../fields/Cautions.tsx';
 import { NoSensorYet } from '../fields/NoSensorYet.tsx';
 import { SensorTabs } from '../fields/SensorTabs.tsx';
 import { StageForm } from '../fields/StageForm.tsx';
+import { DeskPhotos } from '../readings/DeskPhotos.tsx';
 import { ReadingDesk } from '../readings/ReadingDesk.tsx';
 import { BayPart, type BayPartName, BayTabs } from './BayPart.tsx';
 import { DuePart } from './DuePart.tsx';
@@ -85,6 +86,7 @@ function FloorPart({ held, sensor, tabs, onSurvey }: FloorPartProps): ReactNode 
           <FieldsOf held={held} names={CAR_SIZE_FIELDS} />
         </section>
         {form}
+        <DeskPhotos held={held} stage="bay" sensor={sensor.sensor} />
       </BayPart>
     );
   }

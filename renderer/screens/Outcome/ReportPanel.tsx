@@ -2,9 +2,10 @@
 import { type ReactNode, useState } from 'react';
 import { FileTrigger } from 'react-aria-components';
 import { sensorsOf } from '../../../core/job/assess.ts';
-import { type JobSensor, standingReport } from '../../../core/job/job.ts';
+import { type JobReport, type JobSensor, standingReport } from '../../../core/job/job.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
 import { say } from '../../../core/words/index.ts';
+import { fileAddress } from '../../api.ts';
 import { keepReport } from '../../photos/keepFiles.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import type { CallError } from '../../state/ports.ts';
@@ -50,16 +51,33 @@ function Attach({ held, sensor }: { readonly held: HeldJob; readonly sensor: Job
   );
 }
 
+/** The report itself: a PDF in Chromium's own view, as certificates are shown; a picture as it is. */
+function ReportFile({ report }: { readonly report: JobReport }): ReactNode {
+  const address = fileAddress(report.digest);
+  const title = say('report.frame', { tool: report.tool });
+  return report.mediaType === 'application/pdf' ? (
+    <iframe
+      className="report-file"
+      data-testid="report-file"
+      title={title}
+      src={`${address}#navpanes=0&view=FitH`}
+    />
+  ) : (
+    <img className="report-picture" data-testid="report-file" src={address} alt={title} />
+  );
+}
+
 function SensorReport({ held, sensor }: { readonly held: HeldJob; readonly sensor: JobSensor }): ReactNode {
   const actions = useActions();
   const report = standingReport(held.job, sensor.sensor);
+  const [open, setOpen] = useState(false);
   return (
     <section className="sheet form-group" data-testid="report" data-sensor={sensor.sensor}>
       <h2 className="overline">{`${say('report.title')}: ${sensor.name}`}</h2>
       {report === undefined ? (
         <Attach held={held} sensor={sensor} />
       ) : (
-        <div className="photos-head">
+        <div className="report-line">
           <span data-testid="report-attached">
             {say('report.attached', {
               tool: report.tool,
@@ -67,6 +85,9 @@ function SensorReport({ held, sensor }: { readonly held: HeldJob; readonly senso
               digest: report.digest.slice(0, SHOWN_DIGITS),
             })}
           </span>
+          <Button icon={open ? 'close' : 'document'} testId="report-open" onPress={() => setOpen(!open)}>
+            {say(open ? 'report.close' : 'report.open')}
+          </Button>
           <Button
             weight="quiet"
             icon="strike"
@@ -80,6 +101,7 @@ function SensorReport({ held, sensor }: { readonly held: HeldJob; readonly senso
           </Button>
         </div>
       )}
+      {report !== undefined && open ? <ReportFile report={report} /> : null}
     </section>
   );
 }

@@ -1,7 +1,7 @@
 /** The certificate as it would be issued now, unsigned and marked on every page, before anybody signs. */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { CertificateKind } from '../../../core/job/events.ts';
-import { say } from '../../../core/words/index.ts';
+import { type Language, say } from '../../../core/words/index.ts';
 import { drawPages } from '../../draft/drawPages.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import type { CallError } from '../../state/ports.ts';
@@ -45,22 +45,29 @@ function Pages({
   return <div ref={frame} className="draft-pages" />;
 }
 
-export function DraftView({
-  held,
-  kind,
-  reason,
-}: {
+interface DraftViewProps {
   readonly held: HeldJob;
   readonly kind: CertificateKind;
   readonly reason: string;
-}): ReactNode {
+  readonly language: Language;
+}
+
+/** What a draft shows; another one would be drawn differently. */
+function drawnFrom({ held, kind, reason, language }: DraftViewProps): string {
+  return JSON.stringify([held.job.last.seq, kind, reason, language]);
+}
+
+export function DraftView(props: DraftViewProps): ReactNode {
+  const { held, kind, reason, language } = props;
   const actions = useActions();
   const [digest, setDigest] = useState<string | null>(null);
+  const [source, setSource] = useState('');
   const [shown, setShown] = useState<Shown>({ state: 'closed' });
   const [error, setError] = useState<CallError | null>(null);
   const draw = async (): Promise<void> => {
     setShown({ state: 'drawing' });
-    const answer = await actions.draft(held.job.id, kind, reason);
+    setSource(drawnFrom(props));
+    const answer = await actions.draft(held.job.id, kind, reason, language);
     setError(answer.ok ? null : answer.error);
     setDigest(answer.ok ? answer.value.digest : null);
     if (!answer.ok) setShown({ state: 'closed' });
@@ -86,6 +93,11 @@ export function DraftView({
         )}
       </div>
       {shown.state === 'drawing' ? <p role="status">{say('draft.drawing')}</p> : null}
+      {shown.state === 'drawn' && source !== drawnFrom(props) ? (
+        <p className="question" role="status" data-testid="draft-stale">
+          {say('draft.stale')}
+        </p>
+      ) : null}
       {shown.state === 'failed' ? <p className="question">{say('draft.failed')}</p> : null}
       {error === null ? null : <ErrorNotice error={error} />}
       {digest === null ? null : <Pages digest={digest} onState={setShown} />}

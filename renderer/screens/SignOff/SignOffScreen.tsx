@@ -3,6 +3,7 @@ import { type ReactNode, useState } from 'react';
 import type { Assessment } from '../../../core/job/assess.ts';
 import type { CertificateKind } from '../../../core/job/events.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
+import { spokenLanguage } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { answersOf } from '../../state/placementView.ts';
 import { Cautions } from '../fields/Cautions.tsx';
@@ -33,6 +34,7 @@ export function SignOffScreen({
   readonly assessment: Assessment;
 }): ReactNode {
   const [chosen, setChosen] = useState<CertificateKind | undefined>(undefined);
+  const [language, setLanguage] = useState(spokenLanguage());
   const certificate = held.job.certificates.findLast((each) => each.fileDigest !== null);
   if (certificate !== undefined) return <CertificateResult held={held} certificate={certificate} />;
   const kinds = kindsOf(assessment);
@@ -42,9 +44,22 @@ export function SignOffScreen({
       <Cautions keys={stageById('signoff').cautions} />
       <div className="signoff-columns">
         <FindingList held={held} assessment={assessment} kind={kind} />
-        <SignPanel held={held} assessment={assessment} kinds={kinds} kind={kind} onKind={setChosen} />
+        <SignPanel
+          held={held}
+          assessment={assessment}
+          kinds={kinds}
+          kind={kind}
+          onKind={setChosen}
+          language={language}
+          onLanguage={setLanguage}
+        />
       </div>
-      <DraftView held={held} kind={kind} reason={kind === 'calibrated' ? '' : stopReason(held)} />
+      <DraftView
+        held={held}
+        kind={kind}
+        reason={kind === 'calibrated' ? '' : stopReason(held)}
+        language={language}
+      />
       <ProofSummary held={held} answers={answersOf(held.job)} />
     </div>
   );

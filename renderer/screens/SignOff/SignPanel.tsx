@@ -3,7 +3,7 @@ import { type ReactNode, useState } from 'react';
 import { type Assessment, isFilled, objections } from '../../../core/job/assess.ts';
 import type { CertificateKind } from '../../../core/job/events.ts';
 import { stageById } from '../../../core/job/stages/index.ts';
-import { say, spokenLanguage } from '../../../core/words/index.ts';
+import { type Language, say } from '../../../core/words/index.ts';
 import { recordedText } from '../../state/fieldText.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import type { CallError } from '../../state/ports.ts';
@@ -22,6 +22,9 @@ interface SignPanelProps {
   readonly kinds: readonly CertificateKind[];
   readonly kind: CertificateKind;
   readonly onKind: (kind: CertificateKind | undefined) => void;
+  /** What the certificate, and its draft, is printed in. */
+  readonly language: Language;
+  readonly onLanguage: (language: Language) => void;
 }
 
 /** The reason printed on a certificate that is not *calibrated*: the one picked, then the person's own words. */
@@ -36,16 +39,15 @@ export function stopReason(held: HeldJob): string {
 function SignNow({
   held,
   kind,
+  language,
+  onLanguage,
   ready,
-}: {
-  readonly held: HeldJob;
-  readonly kind: CertificateKind;
+}: Pick<SignPanelProps, 'held' | 'kind' | 'language' | 'onLanguage'> & {
   readonly ready: boolean;
 }): ReactNode {
   const actions = useActions();
   const key = useWindow((state) => state.status?.key);
   const person = useWindow((state) => state.status?.shop?.people.find((each) => each.id === state.person));
-  const [language, setLanguage] = useState(spokenLanguage());
   const [signing, setSigning] = useState(false);
   const [error, setError] = useState<CallError | null>(null);
   if (key === 'locked') return <UnlockKey />;
@@ -66,7 +68,7 @@ function SignNow({
         label={say('signoff.language')}
         testId="certificate-language"
         chosen={language}
-        onChoose={setLanguage}
+        onChoose={onLanguage}
       />
       <HoldButton disabled={!ready || signing} testId="sign" onHeld={() => void sign()}>
         {signing ? say('signoff.signing') : say('signoff.hold', { name: person?.name ?? '' })}
@@ -76,7 +78,8 @@ function SignNow({
   );
 }
 
-export function SignPanel({ held, assessment, kinds, kind, onKind }: SignPanelProps): ReactNode {
+export function SignPanel(props: SignPanelProps): ReactNode {
+  const { held, assessment, kinds, kind, onKind } = props;
   const against = objections(assessment, kind);
   const needsReason = kind === 'notCalibrated' && !isFilled(held.job.fields['signoff.stopReason']?.value);
   const within = assessment.placement === 'within';
@@ -104,7 +107,7 @@ export function SignPanel({ held, assessment, kinds, kind, onKind }: SignPanelPr
         </p>
       ) : null}
       {needsReason ? <p className="question">{say('signoff.pickReason')}</p> : null}
-      <SignNow held={held} kind={kind} ready={against.length === 0 && !needsReason} />
+      <SignNow {...props} ready={against.length === 0 && !needsReason} />
     </section>
   );
 }

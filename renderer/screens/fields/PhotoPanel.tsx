@@ -64,10 +64,12 @@ export function PhotoPanel({
   held,
   stage,
   sensor = null,
+  station = null,
 }: {
   readonly held: HeldJob;
   readonly stage: PhotoStage;
   readonly sensor?: string | null;
+  readonly station?: string | null;
 }): ReactNode {
   const actions = useActions();
   const [open, setOpen] = useState<{ readonly first: CleanPicture | undefined } | null>(null);
@@ -105,7 +107,9 @@ export function PhotoPanel({
       {open === null ? null : (
         <PhotoDialog
           first={open.first}
-          onKeep={(picture, shows) => keepPhoto(actions, held.job.id, { picture, shows, stage, sensor })}
+          onKeep={(picture, shows) =>
+            keepPhoto(actions, held.job.id, { picture, shows, stage, sensor, station })
+          }
           onClose={() => setOpen(null)}
         />
       )}

@@ -4,8 +4,8 @@
  */
 import { type ReactNode, useCallback, useEffect, useMemo, useState } from 'react';
 import { questionReading } from '../../../core/entry/index.ts';
+import type { PhotoStage } from '../../../core/job/events.ts';
 import type { Job, JobSensor } from '../../../core/job/job.ts';
-import type { StageId } from '../../../core/job/stages/index.ts';
 import type { PlacementAnswer } from '../../../core/placement/placementAnswer.ts';
 import type { PlacementReading, TiltDirection } from '../../../core/placement/placementReading.ts';
 import { SimulatedFixture } from '../../rehearsal/SimulatedFixture.tsx';
@@ -21,6 +21,7 @@ import { typedPreviews } from '../../state/typedPreviews.ts';
 import { readingFocusKey } from '../../state/useFocusKey.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { ControlCard } from './ControlCard.tsx';
+import { DeskPhotos } from './DeskPhotos.tsx';
 import { DeskTools } from './DeskTools.tsx';
 import { LapStrip } from './LapStrip.tsx';
 import { NeedsIntake } from './NeedsIntake.tsx';
@@ -41,7 +42,7 @@ export interface DeskFacts {
 interface ReadingDeskProps {
   readonly held: HeldJob;
   readonly sensor: JobSensor;
-  readonly stage: StageId;
+  readonly stage: PhotoStage;
   /** Station whose detail the plan shows. */
   readonly station?: string;
   /** Which of the stage's readings are entered here; all of them when absent. */
@@ -165,6 +166,12 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
             />
           ) : null}
           {side(facts)}
+          <DeskPhotos
+            held={held}
+            stage={stage}
+            sensor={sensor.sensor}
+            {...(station === undefined ? {} : { station })}
+          />
           <SaidLines />
         </div>
         {foot}
