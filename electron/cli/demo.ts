@@ -9,6 +9,7 @@ import { createDispatch } from '../service/host/dispatch.ts';
 import { createFileStore } from '../service/host/fileStore.ts';
 import { CERTIFICATE_FOLDER, type Host } from '../service/host/host.ts';
 import { surroundingsFrom } from '../service/host/surroundings.ts';
+import { printJob } from '../service/printing/printJob.ts';
 import { checkLines } from './check.ts';
 import type { CommandIo } from './commandIo.ts';
 import { placementReport } from './placementReport.ts';
@@ -19,7 +20,8 @@ const DEMO_SCRIPT = new URL('../../assets/demo/demo-job.json', import.meta.url);
 /** A host in this process, over a folder of its own. */
 export function localHost(folder: string): Host {
   const files = createFileStore(join(folder, 'files'), join(folder, CERTIFICATE_FOLDER));
-  return { ...surroundingsFrom({ ...process.env, DATUMLINE_DATA: folder }), files, notify: () => undefined };
+  const surroundings = surroundingsFrom({ ...process.env, DATUMLINE_DATA: folder });
+  return { ...surroundings, files, print: printJob, notify: () => undefined };
 }
 
 function folderOf(args: readonly string[]): string {

@@ -15,5 +15,6 @@ export interface ServiceContext {
   readonly files: Host['files'];
   /** Issued certificates, immutable, named by their digest. */
   readonly archive: CertificateStore;
+  readonly print: Host['print'];
   readonly notify: Host['notify'];
 }

@@ -23,6 +23,7 @@ export const startService: StartService = async (host) => {
     build: host.build,
     files: host.files,
     archive: certificateStore(join(host.dataFolder, CERTIFICATE_FOLDER)),
+    print: host.print,
     notify: host.notify,
   };
   // The demo shop's passphrase is no secret: nothing it signs is worth anything.

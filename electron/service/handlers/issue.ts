@@ -24,7 +24,6 @@ import { newId } from '../clock.ts';
 import type { CallError } from '../host/handlers.ts';
 import type { JobRead } from '../journal/index.ts';
 import type { OpenedKey } from '../keys/signingKey.ts';
-import { print } from '../printing/printer.ts';
 import type { PrintRequest } from '../printing/printJob.ts';
 import type { ServiceContext } from './context.ts';
 import { currentShop, shopBefore } from './shop.ts';
@@ -45,13 +44,13 @@ async function photoPathsOf(
   return paths;
 }
 
-/** The unsigned file of a seal over these events, made on the printing thread. */
+/** The unsigned file of a seal over these events, made where nobody waits for it. */
 export async function printed(
   context: ServiceContext,
   read: JobRead,
   request: Pick<PrintRequest, 'texts' | 'shop' | 'seal' | 'draft'>,
 ): Promise<Result<Uint8Array, CallError>> {
-  const answer = await print({
+  const answer = await context.print({
     ...request,
     personal: read.personal,
     rootFingerprint: context.keys.rootFingerprint(),

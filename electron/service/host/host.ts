@@ -1,5 +1,6 @@
 /** What the process gives to the service it hosts, and what it wants back. */
 import type { Notice, NoticeName, Output } from '../../../core/contract/index.ts';
+import type { PrintAnswer, PrintRequest } from '../printing/printJob.ts';
 import type { FileStore } from './fileStore.ts';
 import type { Handlers } from './handlers.ts';
 
@@ -19,6 +20,8 @@ export interface Surroundings {
 export interface Host extends Surroundings {
   /** Bytes by their SHA-256: what the window dropped, and what the service puts there itself. */
   readonly files: FileStore;
+  /** Prints a certificate, unsigned: on a thread of its own where others wait for the service meanwhile. */
+  readonly print: (request: PrintRequest) => Promise<PrintAnswer>;
   /** Tells every window. */
   notify<N extends NoticeName>(name: N, value: Notice<N>): void;
 }

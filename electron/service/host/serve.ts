@@ -4,6 +4,7 @@ import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Envelope } from '../../../core/contract/index.ts';
 import { err, invariant, ok } from '../../../core/result.ts';
+import { print } from '../printing/printer.ts';
 import { createDispatch, type Dispatch, newTraceId } from './dispatch.ts';
 import { droppedPictureProblem } from './droppedPicture.ts';
 import { createFileStore, type FileStore } from './fileStore.ts';
@@ -49,6 +50,7 @@ export async function serve(start: StartService): Promise<void> {
   const service = await start({
     ...surroundings,
     files,
+    print,
     notify: (name, value) => send({ type: 'notice', name, value }),
   });
   const dispatch = createDispatch(service.handlers, (traceId, name, fault) =>

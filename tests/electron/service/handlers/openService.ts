@@ -25,9 +25,9 @@ export function testFolder(): string {
   return folder;
 }
 
-/** Starts the service over `folder`. A fault of a handler fails the test. */
-export async function openService(folder: string): Promise<OpenService> {
-  const host = localHost(folder);
+/** Starts the service over `folder`, in a host changed by `other`. A fault of a handler fails the test. */
+export async function openService(folder: string, other: Partial<Host> = {}): Promise<OpenService> {
+  const host = { ...localHost(folder), ...other };
   const service = await startService(host);
   let open = true;
   const close = async () => {
