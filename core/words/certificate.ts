@@ -39,6 +39,7 @@ export const CERTIFICATE = {
   'certificate.report': "Scan tool's own report ({sensor})",
   'certificate.report.tool': '{tool}, software {software}',
   'certificate.draft': 'DRAFT',
+  'certificate.draft.unsigned': 'Not signed',
   'certificate.adhesive': 'Adhesive of the windscreen: the car may be moved from',
   'certificate.adhesive.from': '{day} {time}',
   'certificate.section.prechecks': 'Pre-checks',

@@ -231,6 +231,7 @@ export const CERTIFICATE_DE = {
   'certificate.report': 'Bericht des Diagnosegeräts ({sensor})',
   'certificate.report.tool': '{tool}, Software {software}',
   'certificate.draft': 'ENTWURF',
+  'certificate.draft.unsigned': 'Nicht signiert',
   'certificate.adhesive': 'Klebung der Windschutzscheibe: Fahrzeug darf bewegt werden ab',
   'certificate.adhesive.from': '{day} {time}',
 } as const satisfies Record<keyof typeof CERTIFICATE, string>;

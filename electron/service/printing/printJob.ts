@@ -13,6 +13,7 @@ import { reduce } from '../../../core/job/reduce.ts';
 import type { Shop } from '../../../core/job/shop.ts';
 import { solveAll } from '../../../core/job/solve.ts';
 import { invariant, type Result } from '../../../core/result.ts';
+import { inLanguage, say } from '../../../core/words/index.ts';
 import { type RenderError, renderCertificate } from '../certificate/render/renderCertificate.ts';
 import type { JobRead } from '../journal/index.ts';
 import { renderParts } from './renderParts.ts';
@@ -60,7 +61,22 @@ export function printedDocument(request: PrintRequest): CertificateDocument {
     rootFingerprint,
     attachmentJson: draft === undefined ? attachmentJson(record, personal) : DRAFT_ATTACHMENT,
   });
-  return draft === undefined ? document : { ...document, draft, qrText: draft };
+  return draft === undefined ? document : asDraft(document, draft, seal);
+}
+
+/** Nobody has signed it, and it says so where a signature would stand. */
+function asDraft(document: CertificateDocument, draft: string, seal: JobCertificate): CertificateDocument {
+  const [label, unsigned] = inLanguage(
+    seal.language ?? 'en',
+    () => [say('certificate.label.signature'), say('certificate.draft.unsigned')] as const,
+  );
+  return {
+    ...document,
+    draft,
+    qrText: draft,
+    signerText: unsigned,
+    signerFacts: [{ label, value: unsigned }],
+  };
 }
 
 /** The bytes of the photos that a document shows; absent ones stay frames without a picture. */

@@ -19,6 +19,7 @@ import { xmlProblem } from './xmlProblem.ts';
 const variants: readonly (readonly [string, SampleOptions])[] = [
   ['an A4 certificate', {}],
   ['a Letter, not calibrated, second edition', { kind: 'notCalibrated', edition: 2, paper: 'Letter' }],
+  ['a draft with photos', { photos: 5, draft: 'ENTWURF' }],
   ['a long one with awkward letters', { readings: 120, shopName: 'Köhler & Søn <Glass> "Ø" ’ltd’' }],
 ];
 

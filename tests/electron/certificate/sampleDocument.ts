@@ -19,6 +19,7 @@ import type {
 import { pageWords } from '../../../core/certificate/pageWords.ts';
 import { invariant } from '../../../core/result.ts';
 import { sampleEvents, samplePersonal } from './sampleEvents.ts';
+import { PHOTO_HEIGHT_PX, PHOTO_WIDTH_PX } from './samplePhoto.ts';
 import { sampleScene } from './sampleScene.ts';
 
 const headings: VerdictHeadings = {
@@ -263,6 +264,26 @@ export interface SampleOptions {
   readonly disclosures?: CertificateAttachment['disclosures'];
   readonly firstPage?: readonly DocumentBlock[];
   readonly sections?: readonly DocumentSection[];
+  /** So many photos in a section of their own, at the end. */
+  readonly photos?: number;
+  readonly draft?: string;
+}
+
+/** Photos, every second one turned upright. */
+function photoSections(count: number): readonly DocumentSection[] {
+  const pictures = Array.from({ length: count }, (_, i) => {
+    const sides = i % 2 === 0 ? [PHOTO_WIDTH_PX, PHOTO_HEIGHT_PX] : [PHOTO_HEIGHT_PX, PHOTO_WIDTH_PX];
+    const caption = `Bracket at the mirror, place ${i + 1}, seen from the seat beside the driver with the cover off`;
+    return {
+      digest: String(i).padStart(64, '0'),
+      widthPx: sides[0] ?? 0,
+      heightPx: sides[1] ?? 0,
+      altText: `Photo at pre-checks: ${caption}`,
+      caption,
+      facts: ['Pre-checks, 2026-03-05 13:40', `SHA-256 ${'01234567 '.repeat(8).trim()}`],
+    };
+  });
+  return count === 0 ? [] : [{ heading: 'Photos', blocks: [{ block: 'pictures', pictures }] }];
 }
 
 /** The sample's attachment, with its record digest. */
@@ -308,7 +329,7 @@ export function sampleDocument(options: SampleOptions = {}): CertificateDocument
     shopName: options.shopName ?? 'Quayside Body & Glass',
     shopLines: ['Slipway 4, Port Harrow', 'telephone 555 0142, office@quayside.example'],
     firstPage: options.firstPage ?? firstPage,
-    sections: options.sections ?? evidence(readings),
+    sections: [...(options.sections ?? evidence(readings)), ...photoSections(options.photos ?? 0)],
     limitSentence:
       "It shows that the maker's procedure was followed on that day. It is no promise of how the system acts on the road, " +
       'and it is void after later work on body, glass, wheels or suspension. Results relate only to the vehicle named here.',
@@ -323,5 +344,6 @@ export function sampleDocument(options: SampleOptions = {}): CertificateDocument
     qrText: certificateQrText(number, edition, digest),
     attachment: { name: 'certificate-record.json', description: 'Record of the job', json },
     words: pageWords(),
+    ...(options.draft === undefined ? {} : { draft: options.draft }),
   };
 }

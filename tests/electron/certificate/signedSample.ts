@@ -14,6 +14,7 @@ import {
 } from '../../../electron/service/keys/issueCertificate.ts';
 import { fingerprintOf } from '../../../electron/service/keys/shopKeys.ts';
 import { type SampleOptions, sampleDocument } from './sampleDocument.ts';
+import { samplePhoto } from './samplePhoto.ts';
 
 const fontFile = (name: string) => readFileSync(new URL(`../../../assets/fonts/${name}`, import.meta.url));
 export const fonts = { regular: fontFile('DejaVuSans.ttf'), bold: fontFile('DejaVuSans-Bold.ttf') };
@@ -28,7 +29,11 @@ export const drawCross: SceneDrawer = (doc, _scene, box) => {
 };
 
 export async function render(document: CertificateDocument): Promise<Uint8Array> {
-  const rendered = await renderCertificate(document, { fonts, drawScene: drawCross });
+  const rendered = await renderCertificate(document, {
+    fonts,
+    drawScene: drawCross,
+    pictureBytes: () => samplePhoto,
+  });
   invariant(rendered.ok, 'the sample renders');
   return rendered.value;
 }
