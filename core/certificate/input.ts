@@ -1,5 +1,6 @@
 /** What a certificate is built from, and the small look-ups every section shares. */
 
+import { NO_CODES } from '../entry/index.ts';
 import type { Answers, Assessment } from '../job/assess.ts';
 import type { FieldValue } from '../job/events.ts';
 import { type FieldPlace, fieldKey, wholeJob } from '../job/fieldKey.ts';
@@ -86,6 +87,7 @@ export function valueText(input: CertificateInput, field: Field, value: FieldVal
   }
   if (typeof value === 'string') return choiceText(field, value);
   if ('commitment' in value) return input.personal[value.personalId] ?? say('certificate.erased');
+  if (field.kind === 'codes' && value.includes(NO_CODES)) return say('certificate.codes.none');
   return value.map((each) => choiceText(field, each)).join(', ');
 }
 

@@ -38,6 +38,7 @@ export const CERTIFICATE = {
   'certificate.digest': 'SHA-256 {digest}',
   'certificate.report': "Scan tool's own report ({sensor})",
   'certificate.report.tool': '{tool}, software {software}',
+  'certificate.codes.none': 'none',
   'certificate.draft': 'DRAFT',
   'certificate.draft.unsigned': 'Not signed',
   'certificate.adhesive': 'Adhesive of the windscreen: the car may be moved from',

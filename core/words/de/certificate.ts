@@ -230,6 +230,7 @@ export const CERTIFICATE_DE = {
   'certificate.digest': 'SHA-256: {digest}',
   'certificate.report': 'Bericht des Diagnosegeräts ({sensor})',
   'certificate.report.tool': '{tool}, Software {software}',
+  'certificate.codes.none': 'keine',
   'certificate.draft': 'ENTWURF',
   'certificate.draft.unsigned': 'Nicht signiert',
   'certificate.adhesive': 'Klebung der Windschutzscheibe: Fahrzeug darf bewegt werden ab',

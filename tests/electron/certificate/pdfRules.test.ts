@@ -267,7 +267,7 @@ describe.each(variants)('%s', (_name, options) => {
 
   test('UA-1 7.3: figures have words and a box; the form field too', () => {
     const figures = [...structureElements(objects)].filter((each) => each['/S'] === '/Figure');
-    expect(figures).toHaveLength(2);
+    expect(figures).toHaveLength(2 + (options.photos ?? 0));
     for (const figure of figures) {
       expect(String(figure['/Alt']).length).toBeGreaterThan(20);
       expect(list(objects, objects.dictionary(figure['/A'])['/BBox'])).toHaveLength(4);

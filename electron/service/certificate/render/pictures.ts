@@ -17,7 +17,9 @@ interface Placed {
   readonly x: number;
   readonly width: number;
   readonly height: number;
-  readonly lines: readonly string[];
+  /** What it shows, in ink; below it, quiet, where and when and its digest. */
+  readonly caption: readonly string[];
+  readonly facts: readonly string[];
 }
 
 function placed(sheet: Sheet, row: readonly Picture[]): readonly Placed[] {
@@ -29,14 +31,19 @@ function placed(sheet: Sheet, row: readonly Picture[]): readonly Placed[] {
       x: sheet.left + i * (column + space.step * 2),
       width: picture.widthPx * scale,
       height: picture.heightPx * scale,
-      lines: [picture.caption, ...picture.facts].flatMap((text) => sheet.lines(styles.small, text, column)),
+      caption: sheet.lines(styles.cell, picture.caption, column),
+      facts: picture.facts.flatMap((text) => sheet.lines(styles.small, text, column)),
     };
   });
 }
 
 function rowHeight(row: readonly Placed[]): { readonly pictures: number; readonly whole: number } {
   const pictures = Math.max(...row.map((each) => each.height));
-  const below = Math.max(...row.map((each) => each.lines.length)) * styles.small.leading;
+  const below = Math.max(
+    ...row.map(
+      ({ caption, facts }) => caption.length * styles.cell.leading + facts.length * styles.small.leading,
+    ),
+  );
   return { pictures, whole: pictures + space.half + below };
 }
 
@@ -74,7 +81,10 @@ export function drawPictures(sheet: Sheet, block: PicturesBlock, bytes: PictureB
     for (const each of row) {
       drawPicture(sheet, each, bytes);
       sheet.tag('P', () => {
-        sheet.write(each.lines, styles.small, each.x, sheet.y + pictures + space.half, sheet.width / COLUMNS);
+        const top = sheet.y + pictures + space.half;
+        const width = sheet.width / COLUMNS;
+        const used = sheet.write(each.caption, styles.cell, each.x, top, width);
+        sheet.write(each.facts, styles.small, each.x, top + used, width);
       });
     }
     sheet.y += whole + space.step;
