@@ -37,8 +37,7 @@ const firstSlide = reading('slide');
 const misread = (text: string, index: number): string => (index === reading('diagonal.LR') ? '5100,5' : text);
 
 /** The first step that answers this field. */
-const answered = (field: string): number =>
-  stepIndex((step) => step.do === 'field' && step.field === field);
+const answered = (field: string): number => stepIndex((step) => step.do === 'field' && step.field === field);
 
 export const STOPS = {
   taken: { plate: 'TAKEN 0', steps: answered('prechecks.codesBefore') },
