@@ -327,9 +327,9 @@ describe('amounts as a hand can make them', () => {
     expect(moveValues('setSlide', 547).amount).toBe('547.0 mm');
   });
   test("in a person's unit and decimal sign", () => {
-    // Whole millimetres, but never less than two places of an inch: a tenth of an inch is 2.5 mm.
+    // Never less than two places of an inch: a tenth of an inch is 2.5 mm. 123.4 / 25.4 = 4.858.
     expect(moveValues('roll', 25.4, 'in').amount).toBe('1.00 in');
-    expect(moveValues('roll', 123.4, 'in').amount).toBe('4.84 in');
+    expect(moveValues('roll', 123.4, 'in').amount).toBe('4.86 in');
     expect(moveValues('raise', 4.25, 'mm', ',').amount).toMatch(/^4,[23] mm$/);
   });
 });
