@@ -177,6 +177,7 @@ function readingState(input: CertificateInput, reading: RecordedReading): string
   }
   const { car, leftStands = {} } = input.job.setUps;
   if (reading.purpose === 'control') return say('certificate.readings.control');
+  if (reading.purpose === 'guide') return say('certificate.readings.guide');
   const part = fixturePartOf(reading.quantity);
   const stands = [input.job.setUps, ...Object.values(leftStands)];
   const current =

@@ -12,6 +12,7 @@ export * from './placementAnswer.ts';
 export * from './placementError.ts';
 export * from './placementInput.ts';
 export * from './placementReading.ts';
+export { servesQuickly } from './quick/ground.ts';
 export { quickPlacement, quickSteps } from './quick/quickPlacement.ts';
 export type {
   QuickAnswer,

@@ -8,7 +8,7 @@ import type { Fewest } from './fewest.ts';
 import type { LaidOut } from './network.ts';
 import { aimOf, type Proof } from './proves.ts';
 import type { RankedReading, Ranking } from './rank.ts';
-import type { ObstacleName, PlanningError, PlanTarget } from './types.ts';
+import type { NamedSlots, ObstacleName, PlanningError, PlanTarget } from './types.ts';
 
 /** An amount of a coordinate: millimetres with one decimal, degrees with two. */
 export function amountText(coordinate: Coordinate, value: number): string {
@@ -46,8 +46,8 @@ export function proofSentence(proof: Proof): string {
 }
 
 /** The name of a reading of a laid-out recipe, or of a thing known beforehand. */
-export function planReadingName(laid: LaidOut, key: string): string {
-  const slot = laid.slots.find((each) => each.key === key);
+export function planReadingName({ slots }: NamedSlots, key: string): string {
+  const slot = slots.find((each) => each.key === key);
   const known = slot?.label ?? knownWordKey(key);
   if (known === undefined || templateOf(known) === undefined) return key;
   const name = say(known as WordKey);

@@ -89,6 +89,11 @@ export interface PlanSlot {
   readonly seconds: number;
 }
 
+/** Readings of a plan with what they are called: all that naming one of them needs. */
+export interface NamedSlots {
+  readonly slots: readonly Pick<PlanSlot, 'key' | 'label'>[];
+}
+
 /** Why a plan has no prediction. `readingIds` are slot keys. */
 export type PlanningError =
   | { readonly code: 'planning/undetermined'; readonly readingIds: readonly string[] }

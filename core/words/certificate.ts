@@ -163,6 +163,7 @@ export const CERTIFICATE = {
   'certificate.readings.state': 'State',
   'certificate.readings.used': 'in the solution',
   'certificate.readings.earlier': 'earlier set-up',
+  'certificate.readings.guide': 'guide only',
   'certificate.readings.control': 'control',
   'certificate.readings.struck': 'struck: {reason}',
   'certificate.readings.setUp': 'car {car}, fixture {fixture}',

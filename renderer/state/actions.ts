@@ -99,6 +99,8 @@ export interface Actions extends StreamingActions {
   readonly chooseLengthUnit: (unit: LengthUnit) => void;
   readonly coverWith: (cover: Cover) => void;
   readonly putKeypad: (out: boolean) => void;
+  /** Proof readings at once for this putting-up of the fixture. */
+  readonly skipQuick: (key: string) => void;
 }
 
 const asked = (waitsFor: readonly WaitsFor[]) => (waitsFor.length === 0 ? {} : { waitsFor: [...waitsFor] });
@@ -459,6 +461,7 @@ export function createActions(store: WindowStore, ports: Ports, kept: Kept): Act
       setState({ lengthUnit });
     },
     coverWith: (cover) => setState({ cover }),
+    skipQuick: (key) => setState(({ quickSkipped }) => ({ quickSkipped: [...quickSkipped, key] })),
     putKeypad: (keypad) => {
       kept.write(KEYPAD_KEPT, keypad ? 'out' : 'in');
       setState({ keypad });

@@ -11,6 +11,7 @@ import { moveText } from '../text/moveText.ts';
 import { moveAlone } from '../text/moveWords.ts';
 import { sayKey } from '../text/sayKey.ts';
 import { type MovesUnderWay, openMoves } from './movesUnderWay.ts';
+import { type QuickGuide, quickText } from './quickGuide.ts';
 import type { Slot } from './readings.ts';
 
 export interface NextLine {
@@ -19,6 +20,8 @@ export interface NextLine {
   readonly go: StageId | undefined;
   /** The moves that "done" closes; empty when none is asked for here. */
   readonly moves: readonly Move[];
+  /** The step of quick placement whose move "done" closes. */
+  readonly quick?: QuickGuide;
   /** The station that the fixture is to be put up for. */
   readonly stand?: string;
 }
@@ -33,6 +36,8 @@ export interface NextInput {
   readonly slots: readonly Slot[];
   /** The moves asked for, some of them perhaps done. */
   readonly moves?: MovesUnderWay | undefined;
+  /** Quick placement, while it leads. */
+  readonly quick?: QuickGuide | undefined;
   /** A control that must agree before anything else. */
   readonly control?: ControlDue | undefined;
 }
@@ -131,6 +136,13 @@ function moveLine({ stage, moves }: NextInput): NextLine | undefined {
   return stage === 'placement' ? lineOf(text, undefined, [next]) : lineOf(text, 'placement');
 }
 
+/** Before anything of the fixture is proven: two readings or a move that bring it near. */
+function quickLine({ stage, quick }: NextInput): NextLine | undefined {
+  if (quick === undefined || stage !== 'placement') return undefined;
+  const text = quickText(quick);
+  return quick.move === undefined ? lineOf(text) : { ...lineOf(text, undefined, [quick.move.move]), quick };
+}
+
 /** A control is read where the fixture is, and before anything else there. */
 function controlLine({ stage, control, recipe }: NextInput): NextLine | undefined {
   if (control === undefined || !['datum', 'placement', 'stations'].includes(stage)) return undefined;
@@ -143,7 +155,8 @@ function controlLine({ stage, control, recipe }: NextInput): NextLine | undefine
 export function nextLine(input: NextInput): NextLine {
   const { stage, job, assessment, slots } = input;
   if (job.certificates.length > 0) return lineOf(say('next.signed'));
-  const engine = controlLine(input) ?? moveLine(input) ?? captureLine(input) ?? engineLine(input);
+  const engine =
+    controlLine(input) ?? moveLine(input) ?? quickLine(input) ?? captureLine(input) ?? engineLine(input);
   if (engine !== undefined) return engine;
   const open = slots.find((slot) => slot.state === 'missing' || slot.state === 'earlier');
   if (open !== undefined) return lineOf(say('next.read', { reading: sayKey(open.spec.label) }));

@@ -60,6 +60,8 @@ export interface WindowState {
   readonly language: Language;
   readonly lengthUnit: LengthUnit;
   readonly cover: Cover;
+  /** Puttings-up of a fixture whose quick placement is skipped, by the guide's key. */
+  readonly quickSkipped: readonly string[];
   /** Whether the keypad for numbers is out. */
   readonly keypad: boolean;
   /** Instruments that this window has connected, by id. */
@@ -89,6 +91,7 @@ export function createWindowStore(route: Route): WindowStore {
     language: 'en',
     lengthUnit: 'mm',
     cover: 'none',
+    quickSkipped: [],
     keypad: false,
     live: {},
   }));

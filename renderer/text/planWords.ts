@@ -1,11 +1,12 @@
 /** A stand's plan as a card says it: a head line, a row a coordinate, what would prove what stays open, how many readings. */
 import type { VerdictKind } from '../../core/certificate/document.ts';
 import { COORDINATES } from '../../core/frames.ts';
-import { type JobPlan, type JobPlanError, type PlannedProof, worstOf } from '../../core/job/jobPlan.ts';
+import { type JobPlanError, type PlannedProof, worstOf } from '../../core/job/jobPlan.ts';
 import {
   alternativeSentence,
   amountText,
   type Enough,
+  type NamedSlots,
   planningErrorSentence,
   planReadingName,
   proofSentence,
@@ -13,6 +14,7 @@ import {
 } from '../../core/planning/index.ts';
 import { formatFixed } from '../../core/units.ts';
 import { say } from '../../core/words/index.ts';
+import type { CountedPlan } from '../ahead/reckon.ts';
 
 export interface PlanRow {
   readonly coordinate: string;
@@ -66,7 +68,7 @@ function headOf(rows: readonly PlannedProof[]): string {
 }
 
 /** The words of a plan. */
-export function planWords(plan: JobPlan): PlanWords {
+export function planWords(plan: Pick<CountedPlan, 'proofs' | 'carKnown'>): PlanWords {
   const all = plan.proofs.map(({ proof }) => proof);
   // The station where a coordinate is worst off speaks for all of them.
   const worst = COORDINATES.map((coordinate) => worstOf(all, coordinate));
@@ -91,9 +93,8 @@ export function planWords(plan: JobPlan): PlanWords {
 }
 
 /** How many readings prove everything and which of them more than once; nothing where none do: the open limits say so. */
-export function enoughWords(plan: JobPlan, found: Enough | null): readonly string[] {
+export function enoughWords(plan: NamedSlots, found: Enough | null): readonly string[] {
   if (found === null) return [];
-  const { laid } = plan.design;
   const more = [...found.plan].filter(([, times]) => times > 1);
   return [
     say('planning.card.enough', {
@@ -101,7 +102,7 @@ export function enoughWords(plan: JobPlan, found: Enough | null): readonly strin
       minutes: formatFixed(Math.ceil(found.seconds / 60), 0),
     }),
     ...more.map(([key, times]) =>
-      say('planning.fewest.more', { reading: planReadingName(laid, key), times: String(times) }),
+      say('planning.fewest.more', { reading: planReadingName(plan, key), times: String(times) }),
     ),
   ];
 }

@@ -160,6 +160,7 @@ export const CERTIFICATE_DE = {
   'certificate.readings.state': 'Zustand',
   'certificate.readings.used': 'in der Lösung',
   'certificate.readings.earlier': 'frühere Aufstellung',
+  'certificate.readings.guide': 'nur zum Führen',
   'certificate.readings.control': 'Kontrolle',
   'certificate.readings.struck': 'gestrichen: {reason}',
   'certificate.readings.setUp': 'Fahrzeug {car}, Gestell {fixture}',

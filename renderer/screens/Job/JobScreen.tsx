@@ -12,9 +12,11 @@ import { movedFact, movesDoneFact, standFact } from '../../state/moves.ts';
 import { movesUnderWay } from '../../state/movesUnderWay.ts';
 import { nextLine } from '../../state/nextLine.ts';
 import { answersOf, placementView } from '../../state/placementView.ts';
+import { quickMoveFact } from '../../state/quickGuide.ts';
 import { slotsOf } from '../../state/readings.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
 import { useFocusKey } from '../../state/useFocusKey.ts';
+import { useQuickGuide } from '../../state/useQuickGuide.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { ErrorNotice } from '../../ui/Notice.tsx';
@@ -60,20 +62,22 @@ function OpenJob({ held, view }: { readonly held: HeldJob; readonly view: StageI
     () => (sensor === undefined ? undefined : movesUnderWay(held, sensor)),
     [held, sensor],
   );
+  const quick = useQuickGuide(job, sensor, stage);
   const line = useMemo(() => {
     const recipe = placement?.recipe ?? [];
     const slots = sensor === undefined ? [] : slotsOf(job, sensor.sensor, recipe, stage);
     const answer = placement?.answer.ok === true ? placement.answer.value : undefined;
-    return nextLine({ stage, job, assessment, answer, recipe, slots, moves, control });
-  }, [job, sensor, placement, stage, assessment, moves, control]);
+    return nextLine({ stage, job, assessment, answer, recipe, slots, moves, quick, control });
+  }, [job, sensor, placement, stage, assessment, moves, quick, control]);
   const problem = useWindow((state) => state.problem);
   useFocusKey();
   const go = useCallback(() => {
     if (line.go !== undefined) actions.go({ screen: 'job', job: job.id, view: line.go });
   }, [actions, job.id, line.go]);
   const done = useCallback(() => {
-    if (line.moves.length > 0) void actions.record(job.id, [movesDoneFact(job, line.moves)]);
-  }, [actions, job, line.moves]);
+    if (line.quick !== undefined) void actions.record(job.id, [quickMoveFact(job, line.quick)]);
+    else if (line.moves.length > 0) void actions.record(job.id, [movesDoneFact(job, line.moves)]);
+  }, [actions, job, line]);
   const putUp = useCallback(() => {
     if (sensor === undefined || line.stand === undefined) return;
     void actions.record(job.id, [standFact(job, sensor.sensor, line.stand)]);

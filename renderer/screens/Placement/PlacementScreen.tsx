@@ -7,6 +7,7 @@ import { say } from '../../../core/words/index.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { movesDoneFact } from '../../state/moves.ts';
 import { movesUnderWay, stationNow } from '../../state/movesUnderWay.ts';
+import { quickMoveFact } from '../../state/quickGuide.ts';
 import { useSensorInSight } from '../../state/sensorInSight.ts';
 import { useActions } from '../../state/windowContext.tsx';
 import { NoSensorYet } from '../fields/NoSensorYet.tsx';
@@ -20,10 +21,11 @@ import { SolveTrouble } from '../readings/SolveTrouble.tsx';
 import { CoordinateCards } from './CoordinateCards.tsx';
 import { MarkedEnd } from './MarkedEnd.tsx';
 import { MoveList } from './MoveList.tsx';
+import { QuickCard } from './QuickCard.tsx';
 import { Retake } from './Retake.tsx';
 
 function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts: DeskFacts }): ReactNode {
-  const { answer, view, preview, slots } = facts;
+  const { answer, view, preview, slots, quick } = facts;
   const actions = useActions();
   const station = stationNow(answer, view.stations);
   const list = movesUnderWay(held, view.sensor);
@@ -41,11 +43,19 @@ function PlacementSide({ held, facts }: { readonly held: HeldJob; readonly facts
           onDone={(moves) => void actions.record(held.job.id, [movesDoneFact(held.job, moves)])}
         />
       )}
-      {list === undefined ? <Retake slots={slots} /> : null}
+      {quick === undefined ? null : (
+        <QuickCard
+          guide={quick}
+          onPick={facts.onPick}
+          onDone={() => void actions.record(held.job.id, [quickMoveFact(held.job, quick)])}
+          onSkip={() => actions.skipQuick(quick.key)}
+        />
+      )}
+      {list === undefined && quick === undefined ? <Retake slots={slots} /> : null}
       {station === undefined ? (
         <NotPlaced
           facts={facts}
-          quiet={list !== undefined || slots.some((slot) => slot.state === 'earlier')}
+          quiet={list !== undefined || quick !== undefined || slots.some((slot) => slot.state === 'earlier')}
         />
       ) : (
         <div className={preview ? 'previewing' : undefined}>

@@ -54,6 +54,7 @@ export function PlanCard({ job, sensor, vehicle, begun }: PlanCardProps): ReactN
   if (planned === undefined) {
     return begun ? null : <p className="sheet quiet">{say('planning.card.waits')}</p>;
   }
+  if (planned === null) return null;
   if (!planned.ok) return begun ? null : <p className="sheet quiet">{noPlanWords(planned.error)}</p>;
   const words = planWords(planned.value.plan);
   const shown = open ?? !begun;

@@ -14,11 +14,13 @@ import { entryContext } from '../../state/expectation.ts';
 import type { HeldJob } from '../../state/heldJob.ts';
 import { streamsOf } from '../../state/liveReading.ts';
 import { type PlacementView, placementView, previewAnswer } from '../../state/placementView.ts';
+import { type QuickGuide, quickSlot } from '../../state/quickGuide.ts';
 import { previewReading } from '../../state/readingEntry.ts';
 import { nextSlot, type Slot, slotsOf } from '../../state/readings.ts';
 import { typedKey } from '../../state/typedEntry.ts';
 import { typedPreviews } from '../../state/typedPreviews.ts';
 import { readingFocusKey } from '../../state/useFocusKey.ts';
+import { useQuickGuide } from '../../state/useQuickGuide.ts';
 import { useActions, useWindow } from '../../state/windowContext.tsx';
 import { ControlCard } from './ControlCard.tsx';
 import { DeskPhotos } from './DeskPhotos.tsx';
@@ -37,6 +39,10 @@ export interface DeskFacts {
   readonly answer: PlacementAnswer | undefined;
   /** True while the answer holds typed values that are not recorded. */
   readonly preview: boolean;
+  /** Quick placement, while it leads. */
+  readonly quick: QuickGuide | undefined;
+  /** Opens a reading. */
+  readonly onPick: (key: string) => void;
 }
 
 interface ReadingDeskProps {
@@ -95,8 +101,12 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
   const focus = useWindow((state) => state.focus);
   const led = slots.find((slot) => readingFocusKey(slot.spec) === focus);
   const asked = due?.state === 'due' ? control : undefined;
-  const chosen = led ?? slots.find((slot) => slot.key === picked);
-  const current = chosen ?? asked ?? nextSlot(slots) ?? slots[0];
+  const quick = useQuickGuide(job, sensor, stage);
+  const guides = quick?.slots ?? [];
+  const chosen = led ?? [...slots, ...guides].find((slot) => slot.key === picked);
+  // While the fixture is brought near no proof reading opens by itself: its tape is in the other hand.
+  const own = quick === undefined ? (nextSlot(slots) ?? slots[0]) : quickSlot(quick);
+  const current = chosen ?? asked ?? own;
   useStreams(held, sensor);
   const heard = useLiveReading(job.id, view, current);
   const live = job.certificates.length > 0 ? undefined : heard;
@@ -107,6 +117,8 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
   const { value, direction, needsWay } = (isOpen && !isWritten ? live?.shown : undefined) ?? NOTHING_SHOWN;
   const previews = useMemo(() => {
     if (value === undefined || needsWay || current === undefined) return written;
+    // What guides the hands enters no solution.
+    if (current.spec.purpose === 'guide') return written;
     const moving = livePreview(job, view, slots, current, value, direction);
     return moving === undefined ? written : [...written, moving];
   }, [written, job, view, slots, current, value, direction, needsWay]);
@@ -121,7 +133,12 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
   const keypad = useWindow((state) => state.keypad);
   const [keys, setKeys] = useState<HTMLDivElement | null>(null);
   const ready = sensor.procedure !== null && sensor.equipment !== null;
-  const facts: DeskFacts = { view, slots, answer, preview };
+  const afterwards = (key: string): void => {
+    if (guides.some((slot) => slot.key === key)) {
+      setPicked(guides.find((slot) => slot.key !== key && slot.state === 'missing')?.key);
+    } else pick(nextSlot(slots, key)?.key ?? key);
+  };
+  const facts: DeskFacts = { view, slots, answer, preview, quick, onPick: pick };
   return (
     <div className={`desk desk-${stage}`}>
       <div className="desk-main">
@@ -131,7 +148,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
           answer={answer}
           preview={preview}
           slots={slots}
-          current={current}
+          current={current ?? quick?.heldSlot}
           onPick={pick}
           tools={<DeskTools stage={stage} keys={ready} />}
           {...(station === undefined ? {} : { station })}
@@ -147,7 +164,7 @@ export function ReadingDesk({ held, sensor, stage, station, only, side, foot }: 
             slots={slots}
             keys={keypad ? keys : null}
             live={live}
-            onRecorded={() => pick(nextSlot(slots, current.key)?.key ?? current.key)}
+            onRecorded={() => afterwards(current.key)}
             onStay={() => setPicked(current.key)}
           />
         )}

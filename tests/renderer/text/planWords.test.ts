@@ -5,7 +5,7 @@ import type { PermittedDeviation } from '../../../core/placement/requirement.ts'
 import { invariant } from '../../../core/result.ts';
 import { wordFaults } from '../../../core/words/index.ts';
 import { placementView } from '../../../renderer/state/placementView.ts';
-import { nextPart, planKey } from '../../../renderer/state/planAhead.ts';
+import { planKey } from '../../../renderer/state/planAhead.ts';
 import { enoughWords, noPlanWords, planWords } from '../../../renderer/text/planWords.ts';
 import { cameraOf, heldAfter, readingIndex } from '../demoHeld.ts';
 
@@ -57,21 +57,23 @@ describe('a plan in words', () => {
 
   test('says how many readings it takes, and which of them more than once', () => {
     const { plan } = wordsWith(limit(10));
-    expect(enoughWords(plan, enoughOf(plan) ?? null)[0]).toMatch(
+    expect(enoughWords(plan.design.laid, enoughOf(plan) ?? null)[0]).toMatch(
       /^All of it with \d+ readings, about \d+ minutes\.$/,
     );
     const tight = wordsWith(limit(4)).plan;
-    const lines = enoughWords(tight, enoughOf(tight) ?? null);
+    const lines = enoughWords(tight.design.laid, enoughOf(tight) ?? null);
     if (tight.proofs.some(({ proof }) => proof.outcome === 'moreWould'))
       expect(lines.join()).toMatch(/: \d times/);
-    expect(enoughWords(plan, null)).toEqual([]);
+    expect(enoughWords(plan.design.laid, null)).toEqual([]);
   });
 
   test('no signed number and no banned word in any of it', () => {
     for (const each of [limit(10), limit(2.9), limit(0.1)]) {
       const { plan, words } = wordsWith(each);
       const all = [words.head, words.car, ...words.open, ...words.rows.map((row) => row.note)];
-      expect([...all, ...enoughWords(plan, enoughOf(plan) ?? null)].flatMap(wordFaults)).toEqual([]);
+      expect([...all, ...enoughWords(plan.design.laid, enoughOf(plan) ?? null)].flatMap(wordFaults)).toEqual(
+        [],
+      );
     }
     expect(noPlanWords({ code: 'planning/otherBody' })).toMatch(/bar fixture/);
   });
@@ -87,18 +89,5 @@ describe('a plan is counted once for what it depends on', () => {
     const equipment = { ...input.value.equipment, work: 'best' as const };
     expect(planKey({ ...input.value, equipment }, vehicle)).not.toBe(key);
     expect(planKey({ ...input.value, stations: [first, ...rest].slice(0, 1) }, vehicle)).not.toBe(key);
-  });
-
-  test('comes in two parts, and then there is nothing left to count', () => {
-    const one = nextPart(input.value, vehicle, undefined);
-    invariant(one?.ok === true, 'planned');
-    expect(one.value.enough).toBeUndefined();
-    const two = nextPart(input.value, vehicle, one);
-    invariant(two?.ok === true, 'planned');
-    expect(two.value.enough?.cost).toBeGreaterThan(20);
-    expect(nextPart(input.value, vehicle, two)).toBeUndefined();
-    const none = nextPart({ ...input.value, body: 'plate' }, vehicle, undefined);
-    expect(none?.ok).toBe(false);
-    expect(nextPart(input.value, vehicle, none)).toBeUndefined();
   });
 });
