@@ -44,6 +44,7 @@ export const STOPS = {
   checked: { plate: 'HALF 1', steps: answered('prechecks.pressureFL') },
   opened: { plate: 'NEW 1', steps: reading('floor.FL') },
   lap: { plate: 'LAP 2', steps: reading('behind.R') },
+  carKnown: { plate: 'NEAR 8', steps: reading('bar.sameL') },
   unmoved: { plate: 'MOVE 3', steps: firstMove },
   placed: { plate: 'SET 4', steps: stepIndex((step) => step.do === 'show', firstMove) },
   suspect: { plate: 'ODD 5', steps: firstMove, changed: misread },
