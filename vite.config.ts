@@ -22,7 +22,8 @@ export default defineConfig({
   root: fileURLToPath(new URL('./renderer', import.meta.url)),
   base: './',
   plugins: [generatorsExist, react()],
-  worker: { format: 'es' },
+  // A worker is built by itself, without the window's plugins.
+  worker: { format: 'es', plugins: () => [generatorsExist] },
   build: {
     outDir: 'build',
     emptyOutDir: true,

@@ -16,9 +16,8 @@ const reckoner = createReckoner(openWorker);
 export function useReckoned<A extends Ask>(
   question: (Question & { readonly ask: A }) | undefined,
 ): Answers[A] | null | undefined {
-  const answer = useSyncExternalStore(reckoner.subscribe, () =>
-    question === undefined ? undefined : reckoner.answer<A>(question.ask, question.key),
-  );
+  const look = () => (question === undefined ? undefined : reckoner.answer<A>(question.ask, question.key));
+  const answer = useSyncExternalStore(reckoner.subscribe, look, look);
   useEffect(() => {
     if (question !== undefined && answer === undefined) reckoner.ask(question);
   }, [question, answer]);
