@@ -13,7 +13,7 @@ export const SIGNOFF = {
     'The routine passed, but these readings cannot show whether the target stood within its tolerance.',
   'signoff.why.notCalibrated':
     'The work stops here, honestly: the certificate says why, and how the car leaves.',
-  'signoff.objections': '{count} things speak against it: see the list.',
+  'signoff.objections': 'Against it speak: {count}. See the list.',
   'signoff.language': 'Language of the certificate',
   'signoff.pickReason': 'Pick the reason why the work stops.',
   'signoff.notSigner': '{name} does not sign here. Choose a signer at the side.',
