@@ -60,7 +60,7 @@ function ReportFile({ report }: { readonly report: JobReport }): ReactNode {
       className="report-file"
       data-testid="report-file"
       title={title}
-      src={`${address}#navpanes=0&view=FitH`}
+      src={`${address}#toolbar=0&navpanes=0&view=FitH`}
     />
   ) : (
     <img className="report-picture" data-testid="report-file" src={address} alt={title} />

@@ -15,7 +15,7 @@ export const SIGNOFF_DE = {
     'Die Routine ist bestanden, doch diese Messwerte können nicht zeigen, ob die Zieltafel innerhalb ihrer Toleranz stand.',
   'signoff.why.notCalibrated':
     'Die Arbeit endet hier, ehrlich: Die Bescheinigung sagt, warum, und wie das Fahrzeug geht.',
-  'signoff.objections': '{count} Punkte sprechen dagegen: siehe Liste.',
+  'signoff.objections': 'Dagegen sprechen: {count}. Siehe Liste.',
   'signoff.language': 'Sprache der Bescheinigung',
   'signoff.pickReason': 'Grund wählen, warum die Arbeit endet.',
   'signoff.notSigner': '{name} signiert hier nicht. An der Seite einen Unterzeichner wählen.',
