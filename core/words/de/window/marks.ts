@@ -12,7 +12,7 @@ export const MARKS_DE = {
   'overall.sent': '{count} gesendet',
   'overall.waiting': 'wartet auf Aufzeichnung',
   'service.away': 'Der aufzeichnende Teil wird neu gestartet. Weitertippen: Nichts geht verloren.',
-  'stageState.empty': 'nicht begonnen',
+  'stageState.empty': 'offen',
   'stageState.underWay': 'in Arbeit',
   'stageState.done': 'fertig',
   'stageState.notNeeded': 'nicht nötig',

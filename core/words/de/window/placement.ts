@@ -45,7 +45,7 @@ export const PLACEMENT_DE = {
   'quick.card.first': 'Zuerst in die Nähe bringen: zwei Messwerte',
   'quick.card.again': 'Noch zwei Messwerte',
   'quick.card.waits': 'Einen Moment: Der nächste Schritt wird gerechnet.',
-  'quick.card.move': 'In die Nähe bringen: eine Bewegung',
+  'quick.card.move': 'Heranbringen: eine Bewegung',
   'quick.card.until': 'Beim Bewegen das Maßband halten, bis es {reads} zeigt: {reading}.',
   'quick.card.why': 'Das führt nur die Hände. Die Nachweiswerte folgen.',
   'quick.card.skip': 'Auslassen: gleich die Nachweiswerte',
