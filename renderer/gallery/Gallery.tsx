@@ -6,7 +6,7 @@ import type { ReactNode } from 'react';
 import { Dialog } from '../ui/Dialog.tsx';
 import { DistanceView } from '../ui/DistanceView.tsx';
 import { WipeLock } from '../ui/WipeLock.tsx';
-import { ButtonsPart, ChoicesPart, HoldPart, IconsPart, KeypadPart } from './controlParts.tsx';
+import { ButtonsPart, ChoicesPart, HoldPart, IconsPart, KeypadPart, LanguagesPart } from './controlParts.tsx';
 import { BarsPart, EntriesPart, MarksPart, NoticesPart, ToneParts } from './stateParts.tsx';
 import '../ui/tokens.css';
 import '../ui/base.css';
@@ -75,6 +75,7 @@ function Parts(): ReactNode {
       <ButtonsPart />
       <HoldPart />
       <ChoicesPart />
+      <LanguagesPart />
       <EntriesPart />
       <MarksPart />
       <BarsPart />

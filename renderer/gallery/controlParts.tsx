@@ -1,10 +1,12 @@
 /** Buttons, choices, keys and icons. States that only a pointer or a finger makes are drawn by their own marks. */
 import { type ReactNode, useState } from 'react';
+import type { Language } from '../../core/words/index.ts';
 import { Button } from '../ui/Button.tsx';
 import { ChoiceButtons } from '../ui/ChoiceButtons.tsx';
 import { HoldButton } from '../ui/HoldButton.tsx';
 import { ICON_NAMES, Icon, ProductMark } from '../ui/Icon.tsx';
 import { Keypad } from '../ui/Keypad.tsx';
+import { LanguageChoice } from '../ui/LanguageChoice.tsx';
 import { Line, Part } from './Part.tsx';
 
 const nothing = (): void => undefined;
@@ -43,6 +45,15 @@ export function ButtonsPart(): ReactNode {
           with its key
         </Button>
       </Line>
+    </Part>
+  );
+}
+
+export function LanguagesPart(): ReactNode {
+  const [language, setLanguage] = useState<Language>('en');
+  return (
+    <Part title="Languages">
+      <LanguageChoice label="Languages" testId="languages" chosen={language} onChoose={setLanguage} />
     </Part>
   );
 }

@@ -5,7 +5,7 @@ import { unreviewed } from '../../../core/procedure/index.ts';
 import { speak, wordFaults } from '../../../core/words/index.ts';
 import { comparable } from '../../../renderer/screens/Procedure/CompareScreen.tsx';
 import { ProcedureScreen } from '../../../renderer/screens/Procedure/ProcedureScreen.tsx';
-import { ShopScreen } from '../../../renderer/screens/Shop/ShopScreen.tsx';
+import { Procedures } from '../../../renderer/screens/Shop/Procedures.tsx';
 import { createActions } from '../../../renderer/state/actions.ts';
 import { nextEdition } from '../../../renderer/state/useProcedureDraft.ts';
 import { WindowProvider } from '../../../renderer/state/windowContext.tsx';
@@ -154,7 +154,7 @@ describe('two editions', () => {
 
 describe('the list', () => {
   test('shows edition, source day and review, and offers a review where none is', () => {
-    const html = drawn(<ShopScreen />);
+    const html = drawn(<Procedures shop={held} mayAdd />);
     expect(html).toContain('read on 2026-01-12');
     expect(html).toContain('data-testid="review-invented"');
     expect(html).not.toContain('data-testid="review-petrel-front-camera"');
