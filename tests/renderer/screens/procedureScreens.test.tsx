@@ -154,7 +154,7 @@ describe('two editions', () => {
 
 describe('the list', () => {
   test('shows edition, source day and review, and offers a review where none is', () => {
-    const html = drawn(<Procedures shop={held} mayAdd />);
+    const html = drawn(<Procedures shop={withProcedure(shop, entered)} mayAdd />);
     expect(html).toContain('read on 2026-01-12');
     expect(html).toContain('data-testid="review-invented"');
     expect(html).not.toContain('data-testid="review-petrel-front-camera"');
