@@ -37,6 +37,7 @@ test('a quick procedure from the page to a job', async ({ bench }) => {
 
   await test.step('what is missing is said beside its field', async () => {
     await page.getByTestId('quick-new').click();
+    await expect(page.getByTestId('quick-procedure')).toBeVisible();
     await expectSound(page, 'quick-empty');
     await page.getByTestId('record-procedure').click();
     await expect(page.locator('[data-fault="stations.station1.up"]')).toBeVisible();
