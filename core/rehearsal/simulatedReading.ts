@@ -84,15 +84,6 @@ function slidesOf({ pose }: RehearsalState, stations: readonly StationRequiremen
   );
 }
 
-const OPPOSITE: Readonly<Record<TiltDirection, TiltDirection>> = {
-  towardCar: 'awayFromCar',
-  awayFromCar: 'towardCar',
-  carLeftLow: 'carRightLow',
-  carRightLow: 'carLeftLow',
-  toeIn: 'toeOut',
-  toeOut: 'toeIn',
-};
-
 /**
  * The reading of a slot as the instrument shows it now, before it is rounded to what can be read. `taken` counts the readings
  * of the slot so far: a repeat errs anew. Undefined for a reading the rehearsal's bay does not have.
@@ -105,15 +96,15 @@ export function simulatedReading(
 ): SimulatedReading | undefined {
   const u = workUncertainties(work.equipment);
   const layout = { ...rehearsalLayout(state), slides: slidesOf(state, work.stations) ?? {} };
-  const errors: Errors = { beside: besideOf(state, layout, u, work), read: (_key, value) => value };
-  const near = nearPoints(work.stations);
   const key = slotKey(spec);
-  const exact = trueReadings(layout, work.equipment, near, errors)[key];
-  if (exact === undefined) return undefined;
   const { normal } = streamOf(state.seed, `${key} ${work.carSetUp} ${work.fixtureSetUp} ${taken}`);
-  const value = exact.value + readingError(spec, u) * normal();
-  if (exact.direction === undefined) return { value: Math.abs(value) };
-  return { value: Math.abs(value), direction: value < 0 ? OPPOSITE[exact.direction] : exact.direction };
+  const error = readingError(spec, u) * normal();
+  const errors: Errors = {
+    beside: besideOf(state, layout, u, work),
+    read: (read, value) => (read === key ? value + error : value),
+  };
+  const seen = trueReadings(layout, work.equipment, nearPoints(work.stations), errors)[key];
+  return seen === undefined ? undefined : { ...seen, value: Math.abs(seen.value) };
 }
 
 /** Smallest step a person reads off a tape, mm. */

@@ -6,16 +6,15 @@
 /** Load index of the first entry of the table below. */
 const FIRST_INDEX = 71;
 
-/** kg at 71, 72, ... The steps are those of a rounded geometric series, not a formula. */
-// biome-ignore format: ten a line
+/** kg at 71, 72, ..., ten a line. The steps are those of a rounded geometric series, not a formula. */
 const LOADS_KG = [
-  345, 355, 365, 375, 387, 400, 412, 425, 437, 450,
-  462, 475, 487, 500, 515, 530, 545, 560, 580, 600,
-  615, 630, 650, 670, 690, 710, 730, 750, 775, 800,
-  825, 850, 875, 900, 925, 950, 975, 1000, 1030, 1060,
-  1090, 1120, 1150, 1180, 1215, 1250, 1285, 1320, 1360, 1400,
-  1450, 1500, 1550,
-] as const;
+  '345 355 365 375 387 400 412 425 437 450',
+  '462 475 487 500 515 530 545 560 580 600',
+  '615 630 650 670 690 710 730 750 775 800',
+  '825 850 875 900 925 950 975 1000 1030 1060',
+  '1090 1120 1150 1180 1215 1250 1285 1320 1360 1400',
+  '1450 1500 1550',
+].flatMap((line) => line.split(' ').map(Number));
 
 /** Load one tyre of a load index carries, kg: 91 is 615. Undefined outside 71 to 123, the indices of cars and vans. */
 export function loadOfIndexKg(index: number): number | undefined {
