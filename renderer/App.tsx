@@ -58,6 +58,15 @@ const ports: Ports = {
 
 const FarScreen = lazy(async () => ({ default: (await import('./screens/Far/FarScreen.tsx')).FarScreen }));
 
+/** While something is loaded: one heading, so that a reader for the blind is told too. */
+function Waiting(): ReactNode {
+  return (
+    <main className="page">
+      <h1>{say('wait.start')}</h1>
+    </main>
+  );
+}
+
 function Screen(): ReactNode {
   const status = useWindow((state) => state.status);
   const startError = useWindow((state) => state.startError);
@@ -73,7 +82,7 @@ function Screen(): ReactNode {
       </main>
     );
   }
-  if (status === null) return <main className="page">{say('wait.start')}</main>;
+  if (status === null) return <Waiting />;
   if (status.shop === null && status.store.state !== 'ready') {
     return (
       <main className="page">
@@ -132,7 +141,7 @@ export function App(): ReactNode {
     <WindowProvider store={held.store} actions={held.actions}>
       <Setting />
       <ServiceLine />
-      <Suspense fallback={<main className="page">{say('wait.start')}</main>}>
+      <Suspense fallback={<Waiting />}>
         <Screen />
       </Suspense>
     </WindowProvider>

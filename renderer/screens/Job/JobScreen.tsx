@@ -143,6 +143,12 @@ export function JobScreen({
       </main>
     );
   }
-  if (held === undefined) return <main className="page">{say('wait.job')}</main>;
+  if (held === undefined) {
+    return (
+      <main className="page">
+        <h1>{say('wait.job')}</h1>
+      </main>
+    );
+  }
   return <OpenJob held={held} view={view} />;
 }
